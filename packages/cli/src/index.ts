@@ -1,0 +1,1 @@
+export { readFontBytes } from './files/font-files.ts'

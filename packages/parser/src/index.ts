@@ -1,0 +1,37 @@
+export type { CodeDoc } from './finding/code-doc.ts'
+export { CODE_DOCS, type FindingCode } from './finding/codes.ts'
+export type { Finding, Place, RelatedPlace, Severity } from './finding/finding.ts'
+export type { Book, BookPart, BookSettings, LessonLink, Paper } from './score/book.ts'
+export type {
+  Event,
+  Mark,
+  Note,
+  NoteStart,
+  Rest,
+  Scratch,
+  Strike,
+  Stroke,
+  Technique,
+  WrittenTarget,
+} from './score/event.ts'
+export type { Instrument, InstrumentName } from './score/instrument.ts'
+export type { Lesson, LessonSettings } from './score/lesson.ts'
+export { assertNever } from './score/never.ts'
+export type {
+  Alternative,
+  Bar,
+  ChordAt,
+  Ending,
+  Group,
+  Part,
+  PartView,
+  Remark,
+  Repeat,
+  StrokeStyle,
+  Touch,
+} from './score/part.ts'
+export type { Key, Letter, Mode, SpelledPitch } from './score/pitch.ts'
+export type { BarRange, Block, FormEntry, Inline, ListItem } from './score/prose.ts'
+export type { BassVerdict, Finger, Harmony, HarmonyVerdict, Shape } from './score/shape.ts'
+export { barTicks, type Feel, type Grid, type Metre, slotTicks, TICKS_PER_QUARTER, type Ticks } from './score/time.ts'
+export type { Point, SourceFile, Span } from './source/span.ts'
