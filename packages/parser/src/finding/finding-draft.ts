@@ -1,0 +1,18 @@
+import type { Span } from '../source/span.ts'
+import type { FindingCode } from './codes.ts'
+
+/** A finding as a reader or rule states it: offsets instead of lines and columns, the severity left to its code. */
+export interface FindingDraft {
+  readonly code: FindingCode
+  readonly span: Span
+  /** One line in the writer's words, without a full stop. */
+  readonly message: string
+  /** How to mend it: starts with a verb. */
+  readonly help: string
+  readonly related?: readonly { readonly span: Span; readonly message: string }[]
+  /** The file that `span` counts in, when it is not the lesson itself (a shared shape file). */
+  readonly file?: string
+}
+
+/** Takes a finding while something is read. */
+export type Report = (draft: FindingDraft) => void
