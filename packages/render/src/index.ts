@@ -1,3 +1,24 @@
+export { type Bounds, boundsOf, joinBounds } from './drawing/bounds.ts'
 export type { Drawing, DrawnGroup, DrawnItem, GlyphRun, Ink, Path, Role } from './drawing/drawing.ts'
 export { CLOSE, CURVE, LINE, MOVE } from './drawing/drawing.ts'
+export { POINTS_PER_MM, pointsOf } from './drawing/lengths.ts'
+export { mergeDrawings, scale, scaleDrawing, translate } from './drawing/place.ts'
+export { type SetText, setText, type TextSetting } from './drawing/set-text.ts'
 export { FACE_IDS, type FaceId, type FontBytes } from './fonts/face.ts'
+export { type FaceHeights, type FontSet, openFonts, type PlacedGlyph, type TextMeasure } from './fonts/font-set.ts'
+export type { FaceRun, Itemised } from './fonts/itemise.ts'
+export { answerAnchor, barAnchor, lessonId, partAnchor, shapeAnchor, slug } from './page/document/anchors.ts'
+export type {
+  Answer,
+  DocumentBlock,
+  DocumentItem,
+  Fact,
+  LessonDocument,
+  LessonHead,
+  NoteValue,
+  PartHead,
+  TempoMark,
+} from './page/document/document-block.ts'
+export { type PageWords, pageWords } from './page/document/page-words.ts'
+export { plainText } from './page/document/typography.ts'
+export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'

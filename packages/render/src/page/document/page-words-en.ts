@@ -1,0 +1,73 @@
+import type { PageWords } from './page-words.ts'
+
+const NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+]
+
+function number(value: number): string {
+  return NUMBERS[value] ?? String(value)
+}
+
+function often(times: number): string {
+  if (times === 1) return 'once'
+  if (times === 2) return 'twice'
+  return `${number(times)} times`
+}
+
+/** What the page says in English. */
+export const ENGLISH: PageWords = {
+  language: 'en',
+  barByBar: (part) => (part === null ? 'Bar by bar' : `${part}, bar by bar`),
+  practicePlan: (part) => (part === null ? 'Practice plan' : `Practice plan: ${part}`),
+  form: 'Form',
+  answers: 'Answers',
+  answer: (value) => `Answer ${value}`,
+  answerNote: (value) => `Answer ${value} is at the back.`,
+  teacher: 'For the teacher',
+  care: 'Care',
+  careNote:
+    'Loosen hands and shoulders before you start. Stop at pain, tingling or numbness. Your teacher or a medical professional, not a number on this page, has the last word.',
+  contents: 'Contents',
+  key: (tonic, mode) => `${tonic} ${mode}`,
+  feel: (feel) => (feel === 'swing 8' ? 'swung eighths' : 'swung sixteenths'),
+  tuning: (strings) => `tuning ${strings.join(' ')}`,
+  capo: (fret, sounds) => `capo ${fret}${sounds === null ? '' : `, sounds in ${sounds.tonic} ${sounds.mode}`}`,
+  touch: (touch) => `${touch} touch`,
+  instrument: (name) => name,
+  number,
+  bars: (count) => `${number(count)} ${count === 1 ? 'bar' : 'bars'}`,
+  bar: (from, to) => (from === to ? `bar ${from}` : `bars ${from}–${to}`),
+  through: (times) => `${often(times)} through`,
+  repeated: (from, to, times) => `${from === to ? `bar ${from}` : `bars ${from}–${to}`} played ${often(times)}`,
+  pickupOnce: 'the pickup the first time only',
+  withPickup: 'after a pickup',
+  endings: 'with different endings',
+  keepsWithNumber:
+    /\b(bars?|beats?|frets?|strings?|fingers?|pages?|lessons?|steps?|answers?|parts?|capo|tempo|and|to) (?=\d)/gi,
+  quotes: ['“', '”', '‘', '’'],
+  warmUp: 'warm up first; short and often',
+  ladder: 'Tempo ladder',
+  ladderHow: 'Four clean times running: tick, and climb. Two slips: one rung down.',
+  looping: 'Worth looping',
+  sameBars: 'are',
+  easier: 'Easier:',
+  edition: (text) => text,
+  licence: (text) => `Licence: ${text}`,
+  author: (name) => name,
+  page: (label) => `page ${label}`,
+  times: (count) => `×\u2009${count}`,
+  blank: (bars) => `${bars === 1 ? 'An empty bar' : `${number(bars)} empty bars`} to write in`,
+  implies: (symbol) => `implies ${symbol}`,
+}

@@ -1,0 +1,78 @@
+import type { Inline } from '@barwise/parser'
+import type { PageWords } from './page-words.ts'
+
+/**
+ * Words as a printer sets them: straight quotation marks made true ones, "bar 3" and its like held together by a no-break
+ * space, three full stops made an ellipsis. What the writer already typed as a true mark stays. Code is left alone.
+ */
+export function setWords(children: readonly Inline[], words: PageWords): readonly Inline[] {
+  return setRun(children, words, { last: ' ' })
+}
+
+/** The character before, carried over the bounds of bold and italic so that a mark knows on which side it stands. */
+interface Before {
+  last: string
+}
+
+function setRun(children: readonly Inline[], words: PageWords, before: Before): readonly Inline[] {
+  return children.map((inline): Inline => {
+    switch (inline.kind) {
+      case 'text':
+        return { ...inline, text: setText(inline.text, words, before) }
+      case 'strong':
+      case 'emphasis':
+      case 'link':
+        return { ...inline, children: setRun(inline.children, words, before) }
+      case 'break':
+        before.last = ' '
+        return inline
+      default:
+        before.last = 'x'
+        return inline
+    }
+  })
+}
+
+function setText(text: string, words: PageWords, before: Before): string {
+  const [open, close, singleOpen, singleClose] = words.quotes
+  let out = ''
+  for (const character of text) {
+    const opens = /[\s([{–—“‘"'«]/u.test(before.last)
+    if (character === '"') out += opens ? open : close
+    else if (character === "'") out += opens ? singleOpen : singleClose
+    else out += character
+    before.last = character
+  }
+  return out
+    .replace(/\.\.\./g, '…')
+    .replace(new RegExp(words.keepsWithNumber.source, words.keepsWithNumber.flags), (pair) => `${pair.trimEnd()}\u00a0`)
+}
+
+/** The plain text of some words, references and pictures by their names. */
+export function plainText(children: readonly Inline[]): string {
+  return children
+    .map((inline) => {
+      switch (inline.kind) {
+        case 'text':
+        case 'code':
+          return inline.text
+        case 'strong':
+        case 'emphasis':
+        case 'link':
+          return plainText(inline.children)
+        case 'image':
+          return inline.alt
+        case 'break':
+          return ' '
+        case 'shape-ref':
+          return inline.shape
+        case 'chord':
+          return inline.symbol
+        case 'bar-ref':
+          return inline.from === inline.to ? String(inline.from) : `${inline.from}–${inline.to}`
+        default:
+          return ''
+      }
+    })
+    .join('')
+}
