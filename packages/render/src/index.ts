@@ -22,3 +22,4 @@ export type {
 export { type PageWords, pageWords } from './page/document/page-words.ts'
 export { plainText } from './page/document/typography.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'
+export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
