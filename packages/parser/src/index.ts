@@ -1,5 +1,6 @@
 export type { CodeDoc } from './finding/code-doc.ts'
 export { CODE_DOCS, type FindingCode } from './finding/codes.ts'
+export type { FindingDraft } from './finding/finding-draft.ts'
 export type { Finding, Place, RelatedPlace, Severity } from './finding/finding.ts'
 export type { Book, BookPart, BookSettings, LessonLink, Paper } from './score/book.ts'
 export type {

@@ -1,0 +1,118 @@
+import type { Lesson, Part, Ticks } from '@barwise/parser'
+import type { FontSet } from '../fonts/font-set.ts'
+import { type DrawnSystem, drawSystem } from './draw/draw-system.ts'
+import { type ExcerptColumn, excerptGrid } from './layout/excerpt-columns.ts'
+import { buildPiece, systemHead } from './layout/piece.ts'
+import { barContents } from './rhythm/write-rhythm.ts'
+import { engraveStyle } from './style.ts'
+
+/** An excerpt of one bar for a card, in points. */
+export interface EngravedExcerpt extends DrawnSystem {
+  /** One for each slot of the grid, or part of a cut, in order; `x` is the centre of note, figure, count and block. */
+  readonly slots: readonly ExcerptColumn[]
+  /** The least width of a cell at which nothing in it would touch its neighbour. */
+  readonly leastCellPt: number
+}
+
+export interface EngraveExcerptInput {
+  readonly lesson: Lesson
+  readonly part: Part
+  readonly fonts: FontSet
+  /** The number of the bar; 0 is a pickup. */
+  readonly bar: number
+  readonly fromTicks: Ticks
+  readonly toTicks: Ticks
+  readonly staffSpacePt: number
+  /** Width of a slot's cell, and the room between felt beats. */
+  readonly cellPt: number
+  readonly beatGapPt: number
+  /** No text is set smaller, in points: for large print. */
+  readonly minTextPt?: number
+}
+
+/**
+ * Engraves a stretch of one bar with one x for each slot, all cells equally wide. A chord held in at its start is drawn in brackets in both
+ * staves; where the music is cut there is no bar line, and what sounds on shows half a tie. Throws when the part has no such bar (our bug:
+ * references are checked).
+ */
+export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
+  const { lesson, part, fonts, staffSpacePt, fromTicks, toTicks } = input
+  const style = engraveStyle(staffSpacePt, input.minTextPt ?? 0)
+  const contents = barContents(part.bars)
+  const index = part.bars.findIndex((bar) => bar.number === input.bar)
+  const content = contents[index]
+  if (content === undefined) throw new Error(`part ${part.id} has no bar ${input.bar}`)
+  const stretch = { content, from: fromTicks, to: toTicks, opens: true, excerpt: true }
+  const built = buildPiece({
+    part,
+    stretch,
+    instrument: lesson.instrument,
+    style,
+    fonts,
+    before: null,
+    after: part.bars[index + 1] ?? null,
+  })
+  const piece = {
+    ...built,
+    opening: 'none' as const,
+    closing: built.closing === 'none' ? ('none' as const) : ('single' as const),
+  }
+  const head = systemHead(content.bar, false, lesson.instrument, fonts)
+  const cell = input.cellPt / staffSpacePt
+  const grid = excerptGrid({
+    bar: content.bar,
+    fromTicks,
+    toTicks,
+    left: head.width + 0.35,
+    cell,
+    beatGap: input.beatGapPt / staffSpacePt,
+  })
+  const xs = piece.built.columns.map((column) => grid.xAt(column.written.at))
+  const end = grid.right + 0.6
+  const following = toTicks >= content.bar.length ? contents[index + 1] : content
+  const next =
+    following === undefined ? null : nextColumn(input, following, toTicks >= content.bar.length ? 0 : toTicks, style)
+  const system = drawSystem(
+    {
+      part: { ...part, repeats: [] },
+      instrument: lesson.instrument,
+      style,
+      fonts,
+      pieces: [{ piece, x: head.width, end, xs }],
+      head,
+      width: end,
+      next,
+    },
+    { above: { firstTempo: false, barNumber: false }, below: { strokes: false, counts: false } },
+  )
+  const slots = grid.columns.map((column) => ({
+    ...column,
+    x: column.x * staffSpacePt + system.staffLeft,
+    cell: column.cell * staffSpacePt,
+  }))
+  return { ...system, slots, leastCellPt: leastCell(piece, xs, cell) * staffSpacePt }
+}
+
+function nextColumn(
+  { lesson, part, fonts }: EngraveExcerptInput,
+  content: ReturnType<typeof barContents>[number],
+  from: Ticks,
+  style: ReturnType<typeof engraveStyle>,
+): ReturnType<typeof buildPiece>['built']['columns'][number] | null {
+  const stretch = { content, from, to: content.bar.length, opens: false, excerpt: false }
+  const piece = buildPiece({ part, stretch, instrument: lesson.instrument, style, fonts, before: null, after: null })
+  return piece.built.columns[0] ?? null
+}
+
+/** The cell at which the tightest pair of neighbours just has its room; the ink alone counts, not the rule for running text. */
+function leastCell(piece: ReturnType<typeof buildPiece>, xs: readonly number[], cell: number): number {
+  let least = 0
+  const { columns } = piece.built
+  columns.forEach((column, i) => {
+    const next = columns[i + 1]
+    const [x, x2] = [xs[i], xs[i + 1]]
+    if (next === undefined || x === undefined || x2 === undefined || x2 <= x) return
+    least = Math.max(least, ((column.right + next.left + 0.2) * cell) / (x2 - x))
+  })
+  return least
+}

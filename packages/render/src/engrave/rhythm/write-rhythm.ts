@@ -1,0 +1,141 @@
+import type { Bar, Event, Group, Ticks } from '@barwise/parser'
+import { type MetreShape, metreShape } from './metre-shape.ts'
+import { longestValueWithin, type NoteValue, singleValue, valueTicks } from './note-value.ts'
+import { splitSpan } from './split-span.ts'
+import { nominalTicks, type TupletRatio, tupletRatio } from './tuplet-ratio.ts'
+
+/** A tuplet as it is written. Ticks from the start of the bar. */
+export interface WrittenTuplet extends TupletRatio {
+  readonly at: Ticks
+  readonly length: Ticks
+}
+
+/** One written note, chord or rest: a whole event, or a piece of one tied to the next. Ticks from the start of its bar. */
+export interface WrittenNote {
+  readonly at: Ticks
+  readonly ticks: Ticks
+  readonly value: NoteValue
+  readonly event: Event
+  /** Where the event begins, from the start of this bar: negative when it was begun in an earlier one. */
+  readonly eventAt: Ticks
+  /** Goes on from the piece before, or into the next; rests never do. */
+  readonly tiedIn: boolean
+  readonly tiedOut: boolean
+  readonly tuplet: WrittenTuplet | null
+  /** A rest that fills its bar, set in the middle. */
+  readonly wholeBar: boolean
+}
+
+/** What sounds in a bar: those of its own events, and before them the one that is held in. */
+export interface BarContent {
+  readonly bar: Bar
+  readonly heldIn: { readonly event: Event; readonly at: Ticks } | null
+}
+
+/** What each bar holds, held notes included, in the order of the bars. */
+export function barContents(bars: readonly Bar[]): readonly BarContent[] {
+  let held: { event: Event; at: Ticks } | null = null
+  return bars.map((bar) => {
+    const heldIn: { event: Event; at: Ticks } | null = held
+    const last: Event | undefined = bar.events.at(-1)
+    const open: { event: Event; at: Ticks } | null = last === undefined ? heldIn : { event: last, at: last.at }
+    held =
+      open !== null && open.at + open.event.duration > bar.length
+        ? { event: open.event, at: open.at - bar.length }
+        : null
+    return { bar, heldIn }
+  })
+}
+
+/** The rhythm of a bar in written values, in order, without gaps: their ticks add up to the bar's length. */
+export function writeRhythm({ bar, heldIn }: BarContent): readonly WrittenNote[] {
+  const shape = metreShape(bar.metre)
+  const offset = Math.max(0, shape.length - bar.length) * (bar.number === 0 ? 1 : 0)
+  const sounding = [...(heldIn === null ? [] : [heldIn]), ...bar.events.map((event) => ({ event, at: event.at }))]
+  return sounding.flatMap(({ event, at }) => writeEvent({ event, at, bar, shape, offset }))
+}
+
+interface EventInBar {
+  readonly event: Event
+  readonly at: Ticks
+  readonly bar: Bar
+  readonly shape: MetreShape
+  /** Ticks of a full bar that are missing before a pickup. */
+  readonly offset: Ticks
+}
+
+function writeEvent({ event, at, bar, shape, offset }: EventInBar): readonly WrittenNote[] {
+  const from = Math.max(0, at)
+  const to = Math.min(bar.length, at + event.duration)
+  const rest = event.kind === 'rest'
+  const pieces: { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet | null }[] = []
+  for (const stretch of cutAtGroups(from, to, bar.groups)) {
+    if (stretch.ratio !== null && stretch.group !== null)
+      pieces.push(...writeInTuplet(stretch.from, stretch.to, stretch.group, stretch.ratio))
+    else {
+      for (const span of splitSpan({ from: stretch.from + offset, to: stretch.to + offset }, shape, rest)) {
+        const ticks = span.to - span.from
+        const value =
+          singleValue(ticks) ?? (rest && ticks === bar.length ? { base: 1 as const, dots: 0 as const } : nearest(ticks))
+        pieces.push({ at: span.from - offset, ticks, value, tuplet: null })
+      }
+    }
+  }
+  const wholeBar = rest && from === 0 && to === bar.length
+  if (wholeBar && bar.groups.length === 0)
+    pieces.splice(0, pieces.length, { at: 0, ticks: to, value: { base: 1, dots: 0 }, tuplet: null })
+  return pieces.map((piece) => ({
+    ...piece,
+    event,
+    eventAt: at,
+    tiedIn: !rest && piece.at > at,
+    tiedOut: !rest && piece.at + piece.ticks < at + event.duration,
+    wholeBar: wholeBar && pieces.length === 1,
+  }))
+}
+
+function nearest(ticks: Ticks): NoteValue {
+  return longestValueWithin(ticks) ?? { base: 128, dots: 0 }
+}
+
+interface Stretch {
+  readonly from: Ticks
+  readonly to: Ticks
+  readonly group: Group | null
+  readonly ratio: TupletRatio | null
+}
+
+function cutAtGroups(from: Ticks, to: Ticks, groups: readonly Group[]): readonly Stretch[] {
+  const stretches: Stretch[] = []
+  let at = from
+  for (const group of groups) {
+    const end = group.at + group.length
+    const ratio = tupletRatio(group)
+    if (ratio === null || end <= at || group.at >= to) continue
+    if (group.at > at) stretches.push({ from: at, to: group.at, group: null, ratio: null })
+    const start = Math.max(at, group.at)
+    at = Math.min(end, to)
+    stretches.push({ from: start, to: at, group, ratio })
+  }
+  if (at < to) stretches.push({ from: at, to, group: null, ratio: null })
+  return stretches
+}
+
+/** Inside a tuplet the written values count: whole parts, joined to the longest plain value that starts where it may. */
+function writeInTuplet(
+  from: Ticks,
+  to: Ticks,
+  group: Group,
+  ratio: TupletRatio,
+): { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet }[] {
+  const tuplet: WrittenTuplet = { ...ratio, at: group.at, length: group.length }
+  const pieces: { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet }[] = []
+  let at = from
+  while (at < to) {
+    const value = longestValueWithin(nominalTicks(to - at, ratio)) ?? { base: 128 as const, dots: 0 as const }
+    const ticks = (valueTicks(value) * ratio.normal) / ratio.parts
+    pieces.push({ at, ticks, value, tuplet })
+    at += ticks
+  }
+  return pieces
+}

@@ -1,0 +1,51 @@
+/** Measures of the engraving in staff spaces where nothing else is said. Common practice and judgement by eye. */
+export interface EngraveStyle {
+  readonly staffSpacePt: number
+  readonly lineWidth: {
+    readonly staff: number
+    readonly tab: number
+    readonly ledger: number
+    readonly stem: number
+    readonly bar: number
+    readonly heavy: number
+  }
+  readonly beam: { readonly thickness: number; readonly pitch: number }
+  /** Distance of two tab lines. */
+  readonly tabSpace: number
+  /** Sizes of the em. */
+  readonly figure: number
+  readonly count: number
+  readonly label: number
+  readonly chord: number
+  readonly tempo: number
+  /** From a beam or head down to the tab, room for the labels over it included. */
+  readonly tabGap: number
+  /** Least distance of the centres of two sixteenth columns. */
+  readonly minColumn: number
+  /** Natural distance of two sixteenth columns. */
+  readonly naturalColumn: number
+}
+
+/** Points in a millimetre. */
+const PT = 72 / 25.4
+
+/** The style for a staff space in points; `minTextPt` lifts every text to the least size that large print allows. */
+export function engraveStyle(staffSpacePt: number, minTextPt: number): EngraveStyle {
+  const least = minTextPt / staffSpacePt
+  const figure = Math.max(1.72, least)
+  const minColumn = Math.max((4.5 * PT) / staffSpacePt, figure * 1.22)
+  return {
+    staffSpacePt,
+    lineWidth: { staff: 0.11, tab: 0.09, ledger: 0.16, stem: 0.13, bar: 0.16, heavy: 0.5 },
+    beam: { thickness: 0.5, pitch: 0.75 },
+    tabSpace: Math.max(1.36, figure * 0.86),
+    figure,
+    count: Math.max(1.75, least),
+    label: Math.max(1.42, least),
+    chord: Math.max(2.75, least),
+    tempo: Math.max(2.1, least),
+    tabGap: Math.max(1.95, least + 0.55),
+    minColumn,
+    naturalColumn: Math.max(3, minColumn * 1.06),
+  }
+}
