@@ -18,7 +18,8 @@ export type Inline =
       readonly kind: 'bar-ref'
       readonly from: number
       readonly to: number
-      readonly part: string
+      /** Null is the only part of the other lesson. */
+      readonly part: string | null
       readonly lesson: string | null
       readonly span: Span
     }

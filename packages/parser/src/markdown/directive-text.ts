@@ -1,0 +1,139 @@
+import { foldSigns } from '../source/fold-signs.ts'
+import type { Span } from '../source/span.ts'
+
+/** One `key=value` of a directive, or its `#id` (key `id`). */
+export interface WrittenAttribute {
+  readonly key: string
+  /** Plain signs; what stands in quotes is kept as typed. */
+  readonly value: string
+  readonly keySpan: Span
+  readonly valueSpan: Span
+}
+
+/** A piece of a directive that is no attribute. */
+export interface StrayText {
+  readonly text: string
+  readonly span: Span
+}
+
+/** What follows the name of a directive. */
+export interface DirectiveText {
+  /** The text between square brackets, null when there are none. */
+  readonly label: { readonly text: string; readonly span: Span } | null
+  readonly attributes: readonly WrittenAttribute[]
+  readonly strays: readonly StrayText[]
+  /** Whether brackets and braces are closed and nothing follows them. */
+  readonly complete: boolean
+  /** From the first brace to the end of the line, null without braces. */
+  readonly braces: Span | null
+}
+
+const QUOTES: Readonly<Record<string, string>> = {
+  '"': '"',
+  '\u201c': '\u201d',
+  '\u201d': '\u201d',
+  '\u201e': '\u201c',
+}
+const KEY = /^[A-Za-z][A-Za-z0-9_-]*/
+
+/**
+ * Reads `[label]{#id key=value key="two words"}` as it follows a directive's name. Never fails: what is no attribute is
+ * listed in `strays`.
+ *
+ * @param offset where `text` begins in the file
+ */
+export function readDirectiveText(text: string, offset: number): DirectiveText {
+  const spanOf = (start: number, end: number): Span => ({ start: offset + start, end: offset + end })
+  let at = 0
+  let label: DirectiveText['label'] = null
+  let complete = true
+  if (text.startsWith('[')) {
+    const end = text.indexOf(']')
+    complete = end > 0
+    const stop = complete ? end : text.length
+    label = { text: foldSigns(text.slice(1, stop)), span: spanOf(1, stop) }
+    at = complete ? end + 1 : text.length
+  }
+  const gap = /^[ \t]*/.exec(text.slice(at))?.[0].length ?? 0
+  if (text[at + gap] !== '{') {
+    const rest = text.slice(at).trim()
+    const strays = rest === '' ? [] : [{ text: rest, span: spanOf(at + gap, at + gap + rest.length) }]
+    return { label, attributes: [], strays, complete: complete && rest === '', braces: null }
+  }
+  const open = at + gap
+  const inside = readAttributes(text, open + 1, spanOf)
+  const rest = text.slice(inside.end).trim()
+  return {
+    label,
+    attributes: inside.attributes,
+    strays: inside.strays,
+    complete: complete && inside.closed && rest === '',
+    braces: spanOf(open, text.trimEnd().length),
+  }
+}
+
+interface InsideBraces {
+  readonly attributes: readonly WrittenAttribute[]
+  readonly strays: readonly StrayText[]
+  readonly closed: boolean
+  readonly end: number
+}
+
+function readAttributes(text: string, from: number, spanOf: (start: number, end: number) => Span): InsideBraces {
+  const attributes: WrittenAttribute[] = []
+  const strays: StrayText[] = []
+  let at = from
+  while (at < text.length && text[at] !== '}') {
+    if (/\s/.test(text[at] ?? '')) {
+      at++
+      continue
+    }
+    const start = at
+    if (text[at] === '#') {
+      at = skipBare(text, at + 1)
+      const value = foldSigns(text.slice(start + 1, at))
+      attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan: spanOf(start + 1, at) })
+      continue
+    }
+    const key = KEY.exec(text.slice(at, at + 64))?.[0] ?? ''
+    if (key === '' || text[at + key.length] !== '=') {
+      at = Math.max(skipBare(text, at), at + 1)
+      strays.push({ text: text.slice(start, at), span: spanOf(start, at) })
+      continue
+    }
+    const value = readValue(text, at + key.length + 1)
+    attributes.push({
+      key,
+      value: value.text,
+      keySpan: spanOf(start, start + key.length),
+      valueSpan: spanOf(value.start, value.end),
+    })
+    at = value.next
+  }
+  return { attributes, strays, closed: text[at] === '}', end: Math.min(at + 1, text.length) }
+}
+
+interface ReadValue {
+  readonly text: string
+  readonly start: number
+  readonly end: number
+  readonly next: number
+}
+
+function readValue(text: string, start: number): ReadValue {
+  const close = QUOTES[text[start] ?? '']
+  if (close === undefined) {
+    const end = skipBare(text, start)
+    return { text: foldSigns(text.slice(start, end)), start, end, next: end }
+  }
+  const plainEnd = text.indexOf(close, start + 1)
+  const end = plainEnd < 0 ? text.indexOf('"', start + 1) : plainEnd
+  const stop = end < 0 ? text.length : end
+  return { text: text.slice(start + 1, stop), start: start + 1, end: stop, next: Math.min(stop + 1, text.length) }
+}
+
+function skipBare(text: string, from: number): number {
+  let at = from
+  while (at < text.length && text[at] !== '}' && !/\s/.test(text[at] ?? '')) at++
+  return at
+}

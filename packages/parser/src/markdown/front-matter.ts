@@ -1,0 +1,213 @@
+import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml'
+import type { Report } from '../finding/finding-draft.ts'
+import { helpWithNames } from '../finding/nearest-names.ts'
+import type { LineIndex } from '../source/line-index.ts'
+import type { SourceFile, Span } from '../source/span.ts'
+
+/** The value of a setting as written: its text, and its entries when it is a list. */
+export interface SettingValue {
+  readonly text: string
+  readonly span: Span
+  /** The entries of a YAML list, null for a single value. */
+  readonly items: readonly { readonly text: string; readonly span: Span }[] | null
+}
+
+/** The settings at the top of a file. */
+export interface FrontMatter {
+  readonly values: ReadonlyMap<string, SettingValue>
+  /** The opening dashes, or the start of the file without front matter. */
+  readonly opening: Span
+  /** The line of the file after the front matter, from 1. */
+  readonly bodyLine: number
+  /** Whether the settings could be read as YAML at all; when not, what is missing is not reported again. */
+  readonly readable: boolean
+}
+
+interface Block {
+  readonly opening: Span
+  readonly start: number
+  readonly end: number
+  readonly bodyLine: number
+}
+
+/**
+ * Reads the YAML settings at the top of a file, with the exact place of every name and value. Only the first fault of
+ * the YAML itself is reported, since one fault makes others.
+ *
+ * @param names the settings the file may have
+ */
+export function readFrontMatter(
+  source: SourceFile,
+  index: LineIndex,
+  options: { readonly names: readonly string[]; readonly report: Report; readonly what: string },
+): FrontMatter {
+  const block = findBlock(source, index, options)
+  if (block === null) return { values: new Map(), opening: { start: 0, end: 0 }, bodyLine: 1, readable: false }
+  const yaml = source.text.slice(block.start, block.end)
+  const document = parseDocument(yaml, {
+    lineCounter: new LineCounter(),
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: 'silent',
+  })
+  const values = new Map<string, SettingValue>()
+  const fault = document.errors[0]
+  if (fault !== undefined) {
+    options.report({
+      code: 'front-matter-syntax',
+      span: faultSpan(yaml, fault.pos, block.start),
+      ...explainFault(fault.code, yaml, fault.pos[0]),
+    })
+  }
+  const readable = fault === undefined
+  const contents = document.contents
+  if (isMap(contents)) {
+    for (const pair of contents.items) readPair(pair, { yaml, block, values, options })
+  } else if (contents !== null && readable) {
+    options.report({
+      code: 'front-matter-syntax',
+      span: spanOfNode(contents, yaml, block.start),
+      message: 'the settings are not a list of names with values',
+      help: 'write each setting on a line of its own with a colon, as in `title: Ferry Queue`',
+    })
+    return { values, opening: block.opening, bodyLine: block.bodyLine, readable: false }
+  }
+  return { values, opening: block.opening, bodyLine: block.bodyLine, readable }
+}
+
+function findBlock(source: SourceFile, index: LineIndex, options: { report: Report; what: string }): Block | null {
+  const lineText = (line: number): string => {
+    const span = index.lineSpan(line)
+    return source.text.slice(span.start, span.end)
+  }
+  const bom = source.text.startsWith('\uFEFF') ? 1 : 0
+  const first = index.lineSpan(1)
+  const missing = (message: string, help: string): void => {
+    options.report({
+      code: 'front-matter-missing',
+      span: { start: Math.min(bom, first.end), end: first.end },
+      message,
+      help,
+    })
+  }
+  if (!/^---[ \t]*$/.test(lineText(1).slice(bom))) {
+    missing(
+      `the ${options.what} does not start with its settings`,
+      'put `---`, `title: ...` and `---` on the first three lines',
+    )
+    return null
+  }
+  const opening = { start: bom, end: bom + 3 }
+  const start = index.lineSpan(2).start
+  for (let line = 2; line <= index.lineCount; line++) {
+    if (!/^---[ \t]*$/.test(lineText(line))) continue
+    return { opening, start, end: index.lineSpan(line).start, bodyLine: line + 1 }
+  }
+  missing('the settings are not closed', 'put a line of three dashes `---` below the last setting')
+  let line = 2
+  while (line < index.lineCount && /^\s*[A-Za-z-]+\s*:/.test(lineText(line))) line++
+  return { opening, start: Math.min(start, source.text.length), end: index.lineSpan(line).start, bodyLine: line }
+}
+
+function faultSpan(yaml: string, [start, end]: readonly [number, number], base: number): Span {
+  const from = Math.min(start, yaml.length)
+  const lineEnd = yaml.slice(from).search(/[\r\n]/)
+  const stop = Math.max(Math.min(end, lineEnd < 0 ? yaml.length : from + lineEnd), from)
+  return { start: base + from, end: base + stop }
+}
+
+function explainFault(code: string, yaml: string, at: number): { readonly message: string; readonly help: string } {
+  switch (code) {
+    case 'MISSING_CHAR':
+      return {
+        message: 'a quote, bracket or colon is missing in the settings',
+        help: 'close every quote and bracket on its line, and put a colon and a space after each name',
+      }
+    case 'TAB_AS_INDENT':
+      return {
+        message: 'a tab stands before a setting',
+        help: 'delete the tab; settings start at the edge of the line',
+      }
+    case 'BLOCK_AS_IMPLICIT_KEY':
+    case 'MULTILINE_IMPLICIT_KEY':
+      return {
+        message: 'a value with a colon in it is read as another setting',
+        help: 'put the value in quotes, as in `title: "Ferry: Queue"`',
+      }
+    case 'BAD_INDENT':
+    case 'BAD_ALIAS':
+      return { message: 'the settings are not lined up', help: 'start every setting at the edge of the line' }
+    default: {
+      const sign = yaml.slice(at, at + 1).trim()
+      return {
+        message: sign === '' ? 'the settings cannot be read here' : `the settings cannot be read at \`${sign}\``,
+        help: 'put the value in quotes, or write it as `name: value`',
+      }
+    }
+  }
+}
+
+interface PairContext {
+  readonly yaml: string
+  readonly block: Block
+  readonly values: Map<string, SettingValue>
+  readonly options: { readonly names: readonly string[]; readonly report: Report; readonly what: string }
+}
+
+function readPair(pair: { readonly key: unknown; readonly value: unknown }, context: PairContext): void {
+  const { yaml, block, values, options } = context
+  const keySpan = spanOfNode(pair.key, yaml, block.start)
+  const key = isScalar(pair.key) ? String(pair.key.value) : ''
+  if (!options.names.includes(key)) {
+    const help = helpWithNames(key, options.names, 'delete it; a name of the language page is needed')
+    options.report({
+      code: 'unknown-setting',
+      span: keySpan,
+      message: `a ${options.what} has no setting \`${key}\``,
+      help,
+    })
+    return
+  }
+  if (values.has(key)) {
+    options.report({
+      code: 'repeated-setting',
+      span: keySpan,
+      message: `\`${key}\` is set twice`,
+      help: 'delete one of the two lines',
+    })
+    return
+  }
+  const value = pair.value
+  const span = value === null ? keySpan : spanOfNode(value, yaml, block.start)
+  if (isSeq(value)) {
+    const items = value.items.map((item) => ({
+      text: scalarText(item, yaml),
+      span: spanOfNode(item, yaml, block.start),
+    }))
+    values.set(key, { text: items.map((item) => item.text).join(' '), span, items })
+    return
+  }
+  // A name without a value counts as not given, but its place is kept for "the title is missing".
+  values.set(key, { text: scalarText(value, yaml), span: span.end > span.start ? span : keySpan, items: null })
+}
+
+/** What a person wrote, so that `level: 2` or `subtitle: no` stay words. Maps and aliases give their source. */
+function scalarText(node: unknown, yaml: string): string {
+  if (isScalar(node) && typeof node.value === 'string') return node.value.trim()
+  if (isScalar(node) && node.value === null) return ''
+  const range = rangeOf(node)
+  return range === null ? '' : yaml.slice(range[0], range[1]).trim()
+}
+
+function spanOfNode(node: unknown, yaml: string, base: number): Span {
+  const range = rangeOf(node)
+  if (range === null) return { start: base, end: base }
+  const [start, end] = range
+  const trimmed = start + yaml.slice(start, end).trimEnd().length
+  return { start: base + start, end: base + trimmed }
+}
+
+function rangeOf(node: unknown): readonly [number, number] | null {
+  const range = isScalar(node) || isSeq(node) || isMap(node) || isAlias(node) ? node.range : null
+  return range ? [range[0], range[1]] : null
+}

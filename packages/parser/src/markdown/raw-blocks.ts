@@ -1,0 +1,175 @@
+import { distance } from 'fastest-levenshtein'
+import type { LineIndex } from '../source/line-index.ts'
+import type { SourceLine } from '../source/source-line.ts'
+import type { Span } from '../source/span.ts'
+import { stripFence, withoutComment } from './raw-lines.ts'
+
+export type RawName = 'shapes' | 'part'
+
+/** A `shapes` or `part` block found line by line, before and without Markdown. */
+export interface RawBlock {
+  readonly name: RawName
+  /** What is wrong with its first line, null when it is written as it should be. */
+  readonly misspelt: string | null
+  /** Colons of its first line. */
+  readonly colons: number
+  readonly openLine: number
+  /** The line of its closing colons, or the last line that belongs to a block that is never closed. */
+  readonly lastLine: number
+  readonly closed: boolean
+  /** The first line from its colons on. */
+  readonly opening: Span
+  /** What follows the name on the first line. */
+  readonly rest: SourceLine
+  readonly span: Span
+  /** The lines inside without indentation, quote marks, comments, and a code fence around them all. */
+  readonly lines: readonly SourceLine[]
+  /** The same lines with their comments. */
+  readonly commented: readonly SourceLine[]
+}
+
+/** What the lines of a file look like before Markdown is read. */
+export interface RawScan {
+  readonly blocks: readonly RawBlock[]
+  /** Lines that begin with colons and belong to no raw block, by line number, from their colons on. */
+  readonly colonLines: ReadonlyMap<number, SourceLine>
+}
+
+interface Opening {
+  readonly name: RawName
+  readonly colons: number
+  readonly rest: string
+  readonly misspelt: string | null
+}
+
+const CONTAINER_PREFIX = /^(?:[ \t]|>|[-*+][ \t]|\d{1,9}[.)][ \t])*/
+const QUOTE_PREFIX = /^[ \t]*(?:>[ \t]*)*/
+const PART_LINE = /^(?:pickup|bar|from|section|say|repeat|ending|or|\d[\d-]*(?:\s+in\s+\d+)?\s*:)(?:[\s:]|$)|^\d[^:]*:/
+const SHAPE_LINE = /^[A-Za-z]\S*(?:\s+(?:\d+|[xX])){3}/
+
+/**
+ * Finds every raw block of a text in one pass, those that Markdown would not see (indented, in an open code fence)
+ * and those with a misspelt first line included. A block that is never closed ends before the next line of colons, or
+ * where after an empty line something stands that is no line of its kind.
+ */
+export function scanRawBlocks(text: string, index: LineIndex, firstLine: number): RawScan {
+  const blocks: RawBlock[] = []
+  const colonLines = new Map<number, SourceLine>()
+  const lineAt = (line: number): SourceLine => {
+    const span = index.lineSpan(line)
+    return { text: text.slice(span.start, span.end), offset: span.start }
+  }
+  let line = firstLine
+  while (line <= index.lineCount) {
+    const start = stripPrefix(lineAt(line), CONTAINER_PREFIX)
+    if (!start.text.startsWith(':')) {
+      line++
+      continue
+    }
+    const opening = readOpening(start.text)
+    if (opening === null) {
+      colonLines.set(line, start)
+      line++
+      continue
+    }
+    const block = readBlock({ opening, start, openLine: line, lineAt, lineCount: index.lineCount })
+    blocks.push(block)
+    line = block.lastLine + 1
+  }
+  return { blocks, colonLines }
+}
+
+function readBlock(found: {
+  readonly opening: Opening
+  readonly start: SourceLine
+  readonly openLine: number
+  readonly lineAt: (line: number) => SourceLine
+  readonly lineCount: number
+}): RawBlock {
+  const { opening, start, openLine, lineAt, lineCount } = found
+  const closing = ':'.repeat(Math.max(3, opening.colons))
+  const commented: SourceLine[] = []
+  let line = openLine + 1
+  let closed = false
+  for (; line <= lineCount; line++) {
+    const inside = stripPrefix(lineAt(line), QUOTE_PREFIX)
+    if (inside.text.startsWith(':::')) {
+      closed = inside.text.trimEnd() === closing
+      break
+    }
+    commented.push(inside)
+  }
+  if (!closed) commented.length = openBlockLength(commented, opening.name)
+  const lastLine = openLine + commented.length + (closed ? 1 : 0)
+  const last = lineAt(lastLine)
+  const kept = stripFence(commented)
+  return {
+    name: opening.name,
+    misspelt: opening.misspelt,
+    colons: opening.colons,
+    openLine,
+    lastLine,
+    closed,
+    opening: { start: start.offset, end: start.offset + start.text.trimEnd().length },
+    rest: { text: opening.rest, offset: start.offset + start.text.length - opening.rest.length },
+    span: { start: start.offset, end: last.offset + last.text.length },
+    lines: kept.map(withoutComment),
+    commented: kept,
+  }
+}
+
+/** How many lines an unclosed block takes: up to the first that cannot be its own after an empty one. */
+function openBlockLength(lines: readonly SourceLine[], name: RawName): number {
+  const own = name === 'part' ? PART_LINE : SHAPE_LINE
+  let length = 0
+  let afterBlank = false
+  for (const [at, line] of lines.entries()) {
+    const text = line.text.trim()
+    if (text === '') {
+      afterBlank = true
+      continue
+    }
+    if (afterBlank && !text.startsWith('//') && !own.test(text)) break
+    afterBlank = false
+    length = at + 1
+  }
+  return length
+}
+
+function stripPrefix(line: SourceLine, prefix: RegExp): SourceLine {
+  const length = prefix.exec(line.text)?.[0].length ?? 0
+  return { text: line.text.slice(length), offset: line.offset + length }
+}
+
+const NEAR_MISSES: ReadonlySet<string> = new Set(['care', 'teacher', 'answer'])
+
+function readOpening(text: string): Opening | null {
+  const match = /^(:+)([ \t]*)([A-Za-z]+)(?![A-Za-z0-9-])(.*)$/s.exec(text)
+  if (match === null) return null
+  const [, colons = '', gap = '', word = '', rest = ''] = match
+  const name = nearRawName(word, rest)
+  if (name === null) return null
+  // One or two colons are another directive unless the word is exactly a raw block's and stands alone on the line.
+  const alone = /^[ \t]*(?:\{.*)?$/s.test(rest)
+  if (colons.length < 3 && (word !== name || gap !== '' || !alone)) return null
+  const misspelt =
+    colons.length < 3
+      ? `a ${name} block starts with three colons`
+      : gap !== ''
+        ? `there is a space before \`${word}\``
+        : word !== name
+          ? `\`${word}\` is no kind of block`
+          : /^[ \t]+\{/.test(rest)
+            ? `there is a space before the brace`
+            : null
+  return { name, colons: colons.length, rest, misspelt }
+}
+
+function nearRawName(word: string, rest: string): RawName | null {
+  if (NEAR_MISSES.has(word)) return null
+  const lower = word.toLowerCase()
+  const named = /^[ \t]*\{[ \t]*#/.test(rest)
+  if (distance(lower, 'shapes') <= 2) return 'shapes'
+  if (distance(lower, 'part') <= 1) return 'part'
+  return named && distance(lower, 'part') <= 2 ? 'part' : null
+}

@@ -1,0 +1,103 @@
+import type { Extension as MdastExtension } from 'mdast-util-from-markdown'
+import type { Code, Construct, Effects, Extension, State, TokenizeContext } from 'micromark-util-types'
+import type { RawBlock } from './raw-blocks.ts'
+
+/** The tree node of a raw block: where it stands; what it holds is in the scan. */
+export interface RawBlockNode {
+  type: 'rawBlock'
+}
+
+declare module 'micromark-util-types' {
+  interface TokenTypeMap {
+    rawBlock: 'rawBlock'
+  }
+}
+
+declare module 'mdast' {
+  interface RootContentMap {
+    rawBlock: RawBlockNode & import('mdast').Node
+  }
+  interface BlockContentMap {
+    rawBlock: RawBlockNode & import('mdast').Node
+  }
+}
+
+/**
+ * The micromark construct of raw blocks: where a block of the scan starts, it takes all its lines as one token, so their
+ * text is never read as Markdown, lines with less indentation stay in their list, and the cost is one step a character.
+ * It also takes blocks that are indented like code, which the reader then reports.
+ *
+ * @param lineShift added to micromark's line numbers to get those of the scan
+ */
+export function rawBlockSyntax(blocks: readonly RawBlock[], lineShift: number): Extension {
+  const lastLines = new Map(blocks.map((block) => [block.openLine - lineShift, block.lastLine - lineShift]))
+  const plain: Construct = { name: 'rawBlock', tokenize: tokenizer(lastLines), concrete: true, add: 'before' }
+  const indented: Construct = {
+    name: 'rawBlockIndented',
+    tokenize: indentedTokenizer(lastLines),
+    concrete: true,
+    add: 'before',
+  }
+  return { flow: { 58: plain }, flowInitial: { [-2]: indented, [-1]: indented, 32: indented } }
+}
+
+function tokenizer(lastLines: ReadonlyMap<number, number>): Construct['tokenize'] {
+  return function (this: TokenizeContext, effects: Effects, ok: State, nok: State): State {
+    return (code) => {
+      const last = lastLines.get(this.now().line)
+      if (last === undefined) return nok(code)
+      effects.enter('rawBlock')
+      return takeLines(this, effects, ok, last)(code)
+    }
+  }
+}
+
+function indentedTokenizer(lastLines: ReadonlyMap<number, number>): Construct['tokenize'] {
+  return function (this: TokenizeContext, effects: Effects, ok: State, nok: State): State {
+    let columns = 0
+    const indent: State = (code) => {
+      if (code === -2 || code === -1 || code === 32) {
+        columns++
+        effects.consume(code)
+        return indent
+      }
+      const last = lastLines.get(this.now().line)
+      if (columns < 4 || code !== 58 || last === undefined) return nok(code)
+      return takeLines(this, effects, ok, last)(code)
+    }
+    return (code) => {
+      if (!lastLines.has(this.now().line)) return nok(code)
+      effects.enter('rawBlock')
+      return indent(code)
+    }
+  }
+}
+
+function takeLines(context: TokenizeContext, effects: Effects, ok: State, lastLine: number): State {
+  const take: State = (code: Code) => {
+    const ends = code === null || (code < -2 && context.now().line >= lastLine)
+    if (ends || (code < -2 && context.interrupt)) {
+      effects.exit('rawBlock')
+      return ok(code)
+    }
+    effects.consume(code)
+    return take
+  }
+  return take
+}
+
+/** Makes a `rawBlock` node of each raw block token. */
+export function rawBlockFromMarkdown(): MdastExtension {
+  return {
+    enter: {
+      rawBlock(token) {
+        this.enter({ type: 'rawBlock' }, token)
+      },
+    },
+    exit: {
+      rawBlock(token) {
+        this.exit(token)
+      },
+    },
+  }
+}
