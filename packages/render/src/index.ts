@@ -10,6 +10,8 @@ export { type EngravedPart, type EngravedSystem, type EngravePartInput, engraveP
 export { FACE_IDS, type FaceId, type FontBytes } from './fonts/face.ts'
 export { type FaceHeights, type FontSet, openFonts, type PlacedGlyph, type TextMeasure } from './fonts/font-set.ts'
 export type { FaceRun, Itemised } from './fonts/itemise.ts'
+export { type DrawGridInput, type DrawnGrid, drawGrid, drawGridRow } from './grids/draw-grid.ts'
+export { type Barre, barresOf, type GridWindow, gridWindow } from './grids/grid-window.ts'
 export { answerAnchor, barAnchor, lessonId, partAnchor, shapeAnchor, slug } from './page/document/anchors.ts'
 export type {
   Answer,

@@ -9,11 +9,12 @@ export interface ChordRuns {
 
 /** Size of what is raised, and how far, in ems of the root. */
 const RAISED = { scale: 0.68, lift: 0.3 }
+/** Accidentals made to stand in chord symbols. Source: SMuFL 1.4, range "Chord symbols". */
 const ACCIDENTALS: Readonly<Record<string, string>> = {
-  '#': '\u266f',
-  b: '\u266d',
-  '\u266f': '\u266f',
-  '\u266d': '\u266d',
+  '#': '\ued62',
+  b: '\ued60',
+  '\u266f': '\ued62',
+  '\u266d': '\ued60',
 }
 
 /**
@@ -48,18 +49,18 @@ export function chordRuns(symbol: string, size: number, fonts: FontSet): ChordRu
   }
   const [, root = '', sign = '', quality = '', extension = '', bass, bassSign = ''] = match
   add(root, 1, 0)
-  if (sign !== '') add(ACCIDENTALS[sign] ?? sign, 0.82, 0.12)
+  if (sign !== '') add(ACCIDENTALS[sign] ?? sign, 0.95, 0.05)
   if (quality !== '') add(quality, 1, 0)
   if (extension !== '') add(signsOf(extension), RAISED.scale, RAISED.lift)
   if (bass !== undefined) {
     add('/', 1, 0)
     add(bass, 1, 0)
-    if (bassSign !== '') add(ACCIDENTALS[bassSign] ?? bassSign, 0.82, 0.12)
+    if (bassSign !== '') add(ACCIDENTALS[bassSign] ?? bassSign, 0.95, 0.05)
   }
   return { runs, width: x }
 }
 
 /** Sharps and flats inside an extension: before a figure only, so that `sus` and `add` keep their letters. */
 function signsOf(extension: string): string {
-  return extension.replace(/[#b](?=\d)/g, (sign) => ACCIDENTALS[sign] ?? sign)
+  return extension.replace(/[#b♯♭](?=\d)/g, (sign) => ACCIDENTALS[sign] ?? sign)
 }
