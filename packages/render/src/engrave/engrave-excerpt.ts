@@ -63,7 +63,7 @@ export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
     bar: content.bar,
     fromTicks,
     toTicks,
-    left: head.width + 0.35,
+    left: head.width + Math.max(0.35, (built.built.columns[0]?.left ?? 0) + 0.5 - cell / 2),
     cell,
     beatGap: input.beatGapPt / staffSpacePt,
   })
@@ -80,6 +80,7 @@ export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
       fonts,
       pieces: [{ piece, x: head.width, end, xs }],
       head,
+      courtesy: [],
       width: end,
       next,
     },

@@ -1,5 +1,6 @@
 import type { Bar, BarRange, FindingDraft, Lesson, Part } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
+import { courtesyWidth } from './draw/draw-frame.ts'
 import { type DrawnSystem, drawSystem } from './draw/draw-system.ts'
 import { breakLines } from './layout/break-lines.ts'
 import type { Stretch } from './layout/build-columns.ts'
@@ -43,8 +44,8 @@ export interface EngravePartInput {
 
 /** The smallest a bar too wide for its line is set, against the rest. */
 const LEAST_SCALE = 0.8
-/** The last system is as dense as those before it, up to this much wider than natural. */
-const LAST_STRETCH = 1.12
+/** The last system is flush when that leaves it at most so much looser than the loosest before it. */
+const LAST_LOOSER = 1.06
 
 /**
  * Engraves a part as systems of staff and tab, broken by least badness over the whole part. All systems but the last are flush with
@@ -97,16 +98,15 @@ export function engravePart(input: EngravePartInput): EngravedPart {
     const pieces = drafts.slice(start, end).map((draft, i) => (i === 0 ? build(draft.stretch, true) : draft))
     const head = headOf((pieces[0] as Piece).bar)
     const least = head.width + pieces.reduce((sum, piece) => sum + pieceWidth(piece).least, 0)
-    const small = least > width ? Math.max(LEAST_SCALE, width / least) : 1
-    const room = width / small
+    const courtesy = drafts[end]?.signs ?? []
+    const tail = courtesyWidth(courtesy, fonts)
+    const small = least + tail > width ? Math.max(LEAST_SCALE, width / (least + tail)) : 1
+    const room = width / small - tail
     const natural = solveSpacing(pieces, head.width, null)
     const naturalWidth = natural.at(-1)?.end ?? room
     const last = end === drafts.length
-    const mean =
-      densities.length === 0
-        ? 1
-        : Math.min(LAST_STRETCH, Math.max(1, densities.reduce((a, b) => a + b, 0) / densities.length))
-    const target = last && naturalWidth * mean < room ? head.width + (naturalWidth - head.width) * mean : room
+    const flush = (room - head.width) / (naturalWidth - head.width)
+    const target = last && flush > LAST_LOOSER * Math.max(1, ...densities) ? naturalWidth : room
     const placed = solveSpacing(pieces, head.width, target)
     const stretch = (target - head.width) / (naturalWidth - head.width)
     if (!last) densities.push(stretch)
@@ -118,7 +118,8 @@ export function engravePart(input: EngravePartInput): EngravedPart {
         fonts,
         pieces: placed,
         head,
-        width: target,
+        width: target + tail,
+        courtesy,
         next: drafts[end]?.built.columns[0] ?? null,
       },
       {

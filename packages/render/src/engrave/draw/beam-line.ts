@@ -32,7 +32,7 @@ export function beamLine(columns: readonly PlacedColumn[]): BeamLine {
   const beams = Math.max(...columns.map(({ column }) => beamCount(column.written.value)))
   const least = STEMS[beams] ?? 3.5
   const needed = columns.map((placed) => {
-    const tip = inner(placed) + way * (placed.column.kind === 'scratch' ? least - 0.1 : least)
+    const tip = inner(placed) + way * least
     const reached = stem === 'down' ? Math.max(tip, 2 + (beams - 1) * 0.75) : Math.min(tip, 2 - (beams - 1) * 0.75)
     return reached - slope * (placed.cx - x0)
   })

@@ -37,7 +37,7 @@ export function drawRowsBelow(
     y += Math.max(1.95, plan.style.count * 1.08)
     for (const { column, cx } of columns) {
       const label = countLabel(column.bar, column.written.at)
-      if (label === null) continue
+      if (label === null || column.written.wholeBar) continue
       const silent = column.kind === 'rest' || column.written.tiedIn
       const text = silent ? `(${label.text})` : label.text
       const face = label.beat && !silent ? 'sans-bold' : 'sans'

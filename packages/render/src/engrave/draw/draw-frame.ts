@@ -1,7 +1,8 @@
 import { LINE, MOVE } from '../../drawing/drawing.ts'
 import { translate } from '../../drawing/place.ts'
 import { circle, glyphs, line, outline } from '../../drawing/shapes.ts'
-import { signatureStamp } from '../vexflow-door/signature-stamp.ts'
+import type { FontSet } from '../../fonts/font-set.ts'
+import { type Signature, signatureStamp } from '../vexflow-door/signature-stamp.ts'
 import type { Hole, TabPlace } from './draw-tab.ts'
 import type { SystemPlan } from './plan.ts'
 import type { Sketch } from './sketch.ts'
@@ -20,6 +21,22 @@ export function drawStaff(plan: SystemPlan, sketch: Sketch): void {
       x += stamp.width + 1
     }
   }
+  let x = (plan.pieces.at(-1)?.end ?? 0) + COURTESY_GAP
+  for (const sign of plan.courtesy) {
+    const stamp = signatureStamp(sign, fonts)
+    sketch.base(...translate(stamp.items, x, 0))
+    x += stamp.width + COURTESY_GAP
+  }
+}
+
+const COURTESY_GAP = 0.8
+
+/** The room that signs take after the last bar line of a system. */
+export function courtesyWidth(signs: readonly Signature[], fonts: FontSet): number {
+  return signs.reduce(
+    (sum, sign) => sum + signatureStamp(sign, fonts).width + COURTESY_GAP,
+    signs.length === 0 ? 0 : COURTESY_GAP,
+  )
 }
 
 /** Draws the tab lines around their holes, the word TAB, bar lines through both staves, and the line that joins them. */

@@ -88,7 +88,13 @@ function drawColumn(placed: PlacedColumn, plan: SystemPlan, place: TabPlace, ske
       )
       holes.push({ string: note.string, left: right - 1.1, right: right + 0.15 })
     }
-    drawLabel(placed, right - 0.5, plan, place, sketch)
+    drawLabel(
+      placed,
+      right - 0.05 - plan.fonts.measure('sans-italic', style.label, 'sl.').width / 2,
+      plan,
+      place,
+      sketch,
+    )
   }
   if (strike.marks.includes('slide-off')) {
     for (const { string } of figures) {

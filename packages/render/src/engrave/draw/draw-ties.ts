@@ -19,7 +19,7 @@ export function drawTies(plan: SystemPlan, columns: readonly PlacedColumn[], ske
     if (next === null) drawHalfOut(placed, plan, put)
     else if (placed.column.written.tiedOut) tieTo(placed, next, put)
     else if (isUnstruck(next.column)) moveTo(placed, next, put)
-    if (i === 0) drawHalfIn(placed, plan, put)
+    if (i === 0) drawHalfIn(placed, put)
   })
 }
 
@@ -39,7 +39,10 @@ function moveTo(from: PlacedColumn, to: PlacedColumn, put: (...items: readonly D
     if (head.note === null || start === undefined) return
     const curve = curveOf(to.column, i)
     const [x1, x2] = [rightOf(from, start), leftOf(to, head)]
-    if (head.note.from === 'held') return put(tie(x1, x2, head.y, curve))
+    if (head.note.from === 'held') {
+      put(tie(x1, x2, head.y, curve))
+      return
+    }
     if (slide)
       put(
         line(
@@ -83,14 +86,14 @@ function drawHalfOut(placed: PlacedColumn, plan: SystemPlan, put: (...items: rea
   })
 }
 
-function drawHalfIn(placed: PlacedColumn, plan: SystemPlan, put: (...items: readonly DrawnItem[]) => void): void {
+function drawHalfIn(placed: PlacedColumn, put: (...items: readonly DrawnItem[]) => void): void {
   const { column } = placed
   const tied = column.written.tiedIn
-  if ((!tied && !isUnstruck(column)) || plan.pieces.length === 0) return
-  const shift = column.bracketed ? 0.9 : 0
+  // The brackets about what an excerpt opens with already say that it sounds on.
+  if ((!tied && !isUnstruck(column)) || column.bracketed) return
   column.heads.forEach((head, i) => {
     if (!tied && (head.note === null || head.note.from === 'struck')) return
-    const x = Math.min(leftOf(placed, head), placed.cx - column.headLeft - 0.1) - shift
+    const x = Math.min(leftOf(placed, head), placed.cx - column.headLeft - 0.1)
     const held = tied || head.note?.from === 'held'
     put({ ...tie(x - 1.5, x, head.y, curveOf(column, i)), role: held ? 'tie' : 'slur' })
   })

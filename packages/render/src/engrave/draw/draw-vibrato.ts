@@ -11,7 +11,10 @@ export function drawVibrato(plan: SystemPlan, columns: readonly PlacedColumn[], 
     if (!strikeOf(column)?.marks.includes('vibrato')) return
     const next = columns[i + 1]
     const left = cx - 0.5
-    const end = next === undefined ? plan.width - 0.6 : next.cx - Math.max(0.9, next.column.left) - 0.3
+    const end = Math.min(
+      placed.placed.end - 0.5,
+      next === undefined ? plan.width - 0.6 : next.cx - Math.max(0.9, next.column.left) - 0.3,
+    )
     const right = Math.max(left + 1.6, Math.min(end, left + 7))
     const y = sketch.topOver(left, right, -0.5) - 0.75
     const step = 0.55

@@ -4,6 +4,7 @@ import type { Column } from '../layout/column.ts'
 import type { SystemHead } from '../layout/piece.ts'
 import type { PlacedPiece } from '../layout/solve-spacing.ts'
 import type { EngraveStyle } from '../style.ts'
+import type { Signature } from '../vexflow-door/signature-stamp.ts'
 
 /** A column at its place. */
 export interface PlacedColumn {
@@ -21,6 +22,8 @@ export interface SystemPlan {
   readonly fonts: FontSet
   readonly pieces: readonly PlacedPiece[]
   readonly head: SystemHead
+  /** Key and time that the next system starts with, told in advance after the last bar line. */
+  readonly courtesy: readonly Signature[]
   /** Right end of the staff. */
   readonly width: number
   /** The first column after this system, to which ties and slurs go on; null at the end. */

@@ -10,6 +10,8 @@ export interface LineItem {
 export interface LineRoom {
   readonly width: number
   head(first: number): number
+  /** What stands after its last piece, by the index of the piece that follows. */
+  tail(next: number): number
 }
 
 /** Index of the first piece of each line. */
@@ -42,7 +44,7 @@ export function breakLines(items: readonly LineItem[], room: LineRoom): LineStar
       natural += item.natural
       least += item.least
       bars += item.bar ? 1 : 0
-      const inner = room.width - room.head(from)
+      const inner = room.width - room.head(from) - room.tail(end)
       if (least > inner && from < end - 1) break
       const last = end === items.length
       const ratio = Math.max(inner / natural, 0.5)

@@ -168,6 +168,7 @@ function finishColumn(draft: Draft, options: Finish): Column {
   const roll = event.kind === 'strike' && event.rolled && !written.tiedIn ? 1.1 : 0
   const slidInto = event.kind === 'strike' && event.technique === 'slide' && event.stroke !== null && !written.tiedIn
   const headLeft = drawn.left
+  const halfTie = held && !stretch.excerpt ? 1.75 : 0
   const tab = tabColumn(written, anew, style, fonts)
   return {
     written,
@@ -180,7 +181,7 @@ function finishColumn(draft: Draft, options: Finish): Column {
     bracketed,
     headLeft,
     left: Math.max(
-      headLeft + (bracketed ? 0.95 : 0) + roll + (slidInto ? 1.35 : 0),
+      headLeft + (bracketed ? 0.95 : 0) + halfTie + roll + (slidInto ? 1.35 : 0),
       tab.half + (tab.bracketed ? 0.75 : 0) + (slidInto ? 1.25 : 0) + roll,
     ),
     right: Math.max(

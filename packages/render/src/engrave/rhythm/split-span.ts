@@ -8,25 +8,31 @@ export interface TimeSpan {
   readonly to: Ticks
 }
 
+export interface SplitOptions {
+  readonly rest: boolean
+  /** Whether its neighbours leave it to stand between two eighths, so that eighth-quarter-eighth reads at a glance. */
+  readonly syncope: boolean
+}
+
 /**
  * Cuts a note or a rest into spans that each are one written value, so that the beat stays visible: nothing crosses the middle of a bar
  * unless it starts on a beat and readers know it; eighth-quarter-eighth inside half a bar; the usual patterns inside a beat. Rests never
  * syncopate. Common practice of printed handbooks, from memory.
  */
-export function splitSpan(span: TimeSpan, shape: MetreShape, rest: boolean): readonly TimeSpan[] {
+export function splitSpan(span: TimeSpan, shape: MetreShape, { rest, syncope }: SplitOptions): readonly TimeSpan[] {
   if (span.to <= span.from) return []
-  if (mayStand(span, shape, rest)) return [span]
+  if (mayStand(span, shape, rest) || (syncope && !rest && isSyncope(span, shape))) return [span]
   const cut = strongestCut(span, shape)
   if (cut !== null) {
     return [
-      ...splitSpan({ from: span.from, to: cut }, shape, rest),
-      ...splitSpan({ from: cut, to: span.to }, shape, rest),
+      ...splitSpan({ from: span.from, to: cut }, shape, { rest, syncope }),
+      ...splitSpan({ from: cut, to: span.to }, shape, { rest, syncope }),
     ]
   }
   const value = longestValueWithin(span.to - span.from)
   if (value === null) return [span]
   const middle = span.from + valueTicks(value)
-  return [{ from: span.from, to: middle }, ...splitSpan({ from: middle, to: span.to }, shape, rest)]
+  return [{ from: span.from, to: middle }, ...splitSpan({ from: middle, to: span.to }, shape, { rest, syncope })]
 }
 
 function mayStand(span: TimeSpan, shape: MetreShape, rest: boolean): boolean {
@@ -44,19 +50,24 @@ function mayStand(span: TimeSpan, shape: MetreShape, rest: boolean): boolean {
   if (crossesStretch)
     return onBeat && toBeat && shape.stretches.length === 3 && shape.beats.length === 5 && ticks * 2 >= shape.length
   if (onBeat) return toBeat || (!shape.compound && ticks * 2 === (beat.to - beat.from) * 3)
-  return isSyncope(span, shape)
+  return false
 }
 
 /** Eighth-quarter-eighth: a value of one beat from the middle of a beat, inside half a 4/4 bar or a bar of two beats. */
-function isSyncope({ from, to }: TimeSpan, shape: MetreShape): boolean {
-  if (shape.compound) return false
+function isSyncope(span: TimeSpan, shape: MetreShape): boolean {
+  return syncopatedPair(span, shape) !== null
+}
+
+/** The two beats in whose middle a value of one beat stands; null when it does not. */
+export function syncopatedPair({ from, to }: TimeSpan, shape: MetreShape): TimeSpan | null {
+  if (shape.compound) return null
   const beat = beatAt(shape, from)
   const length = beat.to - beat.from
-  const pair = shape.stretches.some((edge, i) => {
-    const end = shape.stretches[i + 1]
-    return end !== undefined && edge <= from && to <= end && end - edge === 2 * length
-  })
-  return pair && to - from === length && (from - beat.from) * 2 === length
+  if (to - from !== length || (from - beat.from) * 2 !== length) return null
+  const index = shape.stretches.findIndex((edge, i) => edge <= from && to <= (shape.stretches[i + 1] ?? 0))
+  const [start, end] = [shape.stretches[index], shape.stretches[index + 1]]
+  if (start === undefined || end === undefined || end - start !== 2 * length) return null
+  return { from: start, to: end }
 }
 
 function mayStandInBeat(offset: Ticks, ticks: Ticks, beat: Ticks, shape: MetreShape, rest: boolean): boolean {

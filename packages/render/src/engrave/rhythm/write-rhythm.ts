@@ -1,7 +1,7 @@
 import type { Bar, Event, Group, Ticks } from '@barwise/parser'
 import { type MetreShape, metreShape } from './metre-shape.ts'
 import { longestValueWithin, type NoteValue, singleValue, valueTicks } from './note-value.ts'
-import { splitSpan } from './split-span.ts'
+import { splitSpan, syncopatedPair, type TimeSpan } from './split-span.ts'
 import { nominalTicks, type TupletRatio, tupletRatio } from './tuplet-ratio.ts'
 
 /** A tuplet as it is written. Ticks from the start of the bar. */
@@ -73,7 +73,9 @@ function writeEvent({ event, at, bar, shape, offset }: EventInBar): readonly Wri
     if (stretch.ratio !== null && stretch.group !== null)
       pieces.push(...writeInTuplet(stretch.from, stretch.to, stretch.group, stretch.ratio))
     else {
-      for (const span of splitSpan({ from: stretch.from + offset, to: stretch.to + offset }, shape, rest)) {
+      const whole = { from: stretch.from + offset, to: stretch.to + offset }
+      const syncope = standsAlone(whole, shape, offset, bar)
+      for (const span of splitSpan(whole, shape, { rest, syncope })) {
         const ticks = span.to - span.from
         const value =
           singleValue(ticks) ?? (rest && ticks === bar.length ? { base: 1 as const, dots: 0 as const } : nearest(ticks))
@@ -92,6 +94,16 @@ function writeEvent({ event, at, bar, shape, offset }: EventInBar): readonly Wri
     tiedOut: !rest && piece.at + piece.ticks < at + event.duration,
     wholeBar: wholeBar && pieces.length === 1,
   }))
+}
+
+/** Whether nothing else begins inside the two beats a syncope stands in, so that it reads as eighth-quarter-eighth. */
+function standsAlone(span: TimeSpan, shape: MetreShape, offset: Ticks, bar: Bar): boolean {
+  const pair = syncopatedPair(span, shape)
+  if (pair === null) return false
+  return bar.events.every(({ at }) => {
+    const start = at + offset
+    return start <= pair.from || start >= pair.to || start === span.from || start === span.to
+  })
 }
 
 function nearest(ticks: Ticks): NoteValue {

@@ -1,6 +1,7 @@
 import {
   Accidental,
   Articulation,
+  type Beam,
   Dot,
   Modifier,
   ModifierContext,
@@ -72,7 +73,7 @@ export interface BuiltNote {
  *
  * Quirks, each held by a test: a stave keeps four spaces of headroom unless told not to; accidentals and dots are only placed by a
  * modifier context that is formatted before the tick context; `getAbsoluteX` adds the stave's start and padding, so that the place
- * of the heads is asked for, not computed.
+ * of the heads is asked for, not computed; a note without a beam keeps room for its flag before its dots.
  */
 export function buildNote(spec: NoteSpec, fonts: FontSet): BuiltNote {
   useFonts(fonts)
@@ -85,6 +86,8 @@ export function buildNote(spec: NoteSpec, fonts: FontSet): BuiltNote {
     stemDirection: spec.stem === 'up' ? Stem.UP : Stem.DOWN,
     clef: 'treble',
   })
+  // Only whether a note has a beam is asked before one is drawn: then dots stand close, and stem and flag are left to us.
+  if (spec.beamed) note.setBeam({} as Beam)
   heads.forEach(({ accidental }, index) => {
     if (accidental !== null) note.addModifier(new Accidental(SIGNS[accidental]), index)
   })
@@ -106,13 +109,8 @@ export function buildNote(spec: NoteSpec, fonts: FontSet): BuiltNote {
   return { note, stave }
 }
 
-/** Draws a built column into any VexFlow context; under a beam, without stem and flag. */
-export function drawNote({ note }: BuiltNote, context: RenderContext, spec: NoteSpec): void {
-  if (spec.beamed) {
-    note.renderOptions.draw = true
-    note.drawStem = () => undefined
-    note.drawFlag = () => undefined
-  }
+/** Draws a built column into any VexFlow context. */
+export function drawNote({ note }: BuiltNote, context: RenderContext): void {
   note.setContext(context).drawWithStyle()
 }
 
@@ -124,7 +122,7 @@ export function noteStamp(spec: NoteSpec, fonts: FontSet): NoteStamp {
   if (found !== undefined) return found
   const built = buildNote(spec, fonts)
   const recorder = new Recorder()
-  drawNote(built, recorder, spec)
+  drawNote(built, recorder)
   const x0 = built.note.getNoteHeadBeginX() / PIXELS_PER_SPACE
   // VexFlow prints a staccato with the glyph of a dot: only its place tells them apart.
   const headWidth = built.note.getGlyphWidth() / PIXELS_PER_SPACE
