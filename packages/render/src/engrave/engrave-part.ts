@@ -85,7 +85,11 @@ export function engravePart(input: EngravePartInput): EngravedPart {
   const drafts = divided.stretches.map((stretch) => build(stretch, false))
   const starts = breakLines(
     drafts.map((piece) => ({ ...pieceWidth(piece), bar: piece.bar.number !== 0 })),
-    { width, head: (first) => headOf(drafts[first]?.bar ?? contents[0]?.bar ?? (part.bars[0] as Bar)).width },
+    {
+      width,
+      head: (first) => headOf(drafts[first]?.bar ?? contents[0]?.bar ?? (part.bars[0] as Bar)).width,
+      tail: (next) => courtesyWidth(drafts[next]?.signs ?? [], fonts),
+    },
   )
   const strokes =
     (input.strokes ?? true) &&
