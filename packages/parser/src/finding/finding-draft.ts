@@ -1,5 +1,6 @@
 import type { Span } from '../source/span.ts'
 import type { FindingCode } from './codes.ts'
+import type { Severity } from './finding.ts'
 
 /** A finding as a reader or rule states it: offsets instead of lines and columns, the severity left to its code. */
 export interface FindingDraft {
@@ -10,6 +11,8 @@ export interface FindingDraft {
   /** How to mend it: starts with a verb. */
   readonly help: string
   readonly related?: readonly { readonly span: Span; readonly message: string }[]
+  /** Set where how grave it is depends on the case; else that of the code. */
+  readonly severity?: Severity
   /** The file that `span` counts in, when it is not the lesson itself (a shared shape file). */
   readonly file?: string
 }

@@ -23,11 +23,11 @@ export function createReporter(source: SourceFile): Reporter {
   }
 }
 
-/** The finding that a draft states, placed in the file that `index` belongs to; its severity is that of its code. */
+/** The finding that a draft states, placed in the file that `index` belongs to; its severity is that of its code unless it sets one. */
 export function placeFinding(draft: FindingDraft, file: string, index: LineIndex): Finding {
   return {
     code: draft.code,
-    severity: CODE_DOCS[draft.code].severity,
+    severity: draft.severity ?? CODE_DOCS[draft.code].severity,
     message: draft.message,
     help: draft.help,
     place: placeOf(draft.span, file, index),

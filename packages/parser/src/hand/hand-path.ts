@@ -1,0 +1,157 @@
+import type { Finger } from '../score/shape.ts'
+import { type Fingering, type Grip, gripKey } from './grip.ts'
+import type { HandMoment } from './hand-moments.ts'
+import { type Neck, travelMm } from './neck.ts'
+import { type RankedFingering, rankFingerings } from './rank-fingerings.ts'
+
+/** How many of the easiest fingerings of a grip are weighed against the moments around it. */
+const STATES = 8
+
+/** Costs of going from one grip to the next, in the unit of the grips' own costs; judgement. */
+const PLACE = 0.35
+const LIFT_AND_MOVE = 0.7
+const GUIDE = 0.35
+const PER_SHIFT = 0.6
+const OTHER_FINGER_ON_SAME_NOTE = 3
+const SLIDE_BY_OTHER_FINGER = 30
+
+/**
+ * The fingering of every moment along the cheapest path through the part: a shortest path over a layered graph (the idea
+ * of Sayegh 1989, from memory). Null where a grip has no feasible fingering; the path starts afresh there.
+ */
+export function fingeringPath(neck: Neck, moments: readonly HandMoment[]): readonly (Fingering | null)[] {
+  const layers = moments.map((moment) => layerOf(moment.grip))
+  const transitions = new Map<string, readonly (readonly number[])[]>()
+  const back: (readonly number[])[] = []
+  let costs: readonly number[] = []
+  layers.forEach((layer, at) => {
+    const before = layers[at - 1]
+    const moment = moments[at]
+    if (before === undefined || moment === undefined || before.states.length === 0 || layer.states.length === 0) {
+      costs = layer.states.map((state) => state.cost)
+      back.push([])
+      return
+    }
+    const key = `${before.key}>${layer.key}>${moment.slides.join()}`
+    let steps = transitions.get(key)
+    if (steps === undefined) {
+      steps = layer.states.map((to) =>
+        before.states.map((from) => stepCost(neck, before.grip, from, layer.grip, to, moment.slides)),
+      )
+      transitions.set(key, steps)
+    }
+    const best = steps.map((row) => cheapest(row, costs))
+    back.push(best.map((choice) => choice.from))
+    costs = layer.states.map((state, i) => state.cost + (best[i]?.cost ?? 0))
+  })
+  return readBack(layers, back, costs)
+}
+
+interface Layer {
+  readonly key: string
+  readonly grip: Grip
+  readonly states: readonly RankedFingering[]
+}
+
+const EMPTY: RankedFingering = { fingering: [], cost: 0 }
+
+function layerOf(grip: Grip): Layer {
+  const states = grip.presses.length === 0 ? [EMPTY] : rankFingerings(grip).slice(0, STATES)
+  return { key: gripKey(grip), grip, states }
+}
+
+function cheapest(row: readonly number[], costs: readonly number[]): { readonly from: number; readonly cost: number } {
+  let from = 0
+  let cost = Number.POSITIVE_INFINITY
+  row.forEach((step, at) => {
+    const total = step + (costs[at] ?? 0)
+    if (total < cost) {
+      cost = total
+      from = at
+    }
+  })
+  return { from, cost }
+}
+
+function readBack(
+  layers: readonly Layer[],
+  back: readonly (readonly number[])[],
+  lastCosts: readonly number[],
+): readonly (Fingering | null)[] {
+  const chosen: (Fingering | null)[] = new Array(layers.length).fill(null)
+  let state = lastCosts.indexOf(Math.min(...lastCosts))
+  for (let at = layers.length - 1; at >= 0; at--) {
+    const layer = layers[at]
+    chosen[at] = layer?.states[state]?.fingering ?? null
+    const from = back[at]?.[state]
+    if (from !== undefined) state = from
+    else state = 0
+  }
+  return chosen
+}
+
+/** What it costs to go from one fingered grip to the next. */
+function stepCost(
+  neck: Neck,
+  before: Grip,
+  from: RankedFingering,
+  after: Grip,
+  to: RankedFingering,
+  slides: readonly number[],
+): number {
+  let cost = 0
+  const held = new Map<Finger, Set<string>>()
+  const fingerOn = new Map<string, Finger>()
+  from.fingering.forEach((finger, at) => {
+    const press = before.presses[at]
+    if (press === undefined) return
+    const place = `${press.string}.${press.fret}`
+    const places = held.get(finger) ?? new Set<string>()
+    places.add(place)
+    held.set(finger, places)
+    fingerOn.set(place, finger)
+  })
+  const counted = new Set<Finger>()
+  to.fingering.forEach((finger, at) => {
+    const press = after.presses[at]
+    if (press === undefined) return
+    const place = `${press.string}.${press.fret}`
+    const other = fingerOn.get(place)
+    if (other !== undefined && other !== finger) cost += OTHER_FINGER_ON_SAME_NOTE
+    if (slides.includes(press.string) && !slidByItself(before, from, press.string, finger))
+      cost += SLIDE_BY_OTHER_FINGER
+    if (counted.has(finger) || held.get(finger)?.has(place)) return
+    counted.add(finger)
+    cost += moveCost(neck, before, from, press, finger)
+  })
+  const shift = positionOf(after, to.fingering) - positionOf(before, from.fingering)
+  return Number.isFinite(shift) ? cost + PER_SHIFT * Math.log2(1 + Math.abs(shift)) : cost
+}
+
+function slidByItself(before: Grip, from: RankedFingering, string: number, finger: Finger): boolean {
+  const at = before.presses.findIndex((press) => press.string === string)
+  return at < 0 || from.fingering[at] === finger
+}
+
+function moveCost(
+  neck: Neck,
+  before: Grip,
+  from: RankedFingering,
+  press: { readonly string: number; readonly fret: number },
+  finger: Finger,
+): number {
+  const at = from.fingering.indexOf(finger)
+  const last = before.presses[at]
+  if (at < 0 || last === undefined) return PLACE
+  if (last.string === press.string) return GUIDE
+  return LIFT_AND_MOVE + travelMm(neck, last, press) / 200
+}
+
+/** Where the hand is, as the fret its index finger is at or over; not a number when nothing is pressed. */
+export function positionOf(grip: Grip, fingering: Fingering): number {
+  const places = fingering.flatMap((finger, at) => {
+    const fret = grip.presses[at]?.fret
+    return finger === 'T' || fret === undefined ? [] : [fret - (finger - 1)]
+  })
+  return places.length === 0 ? Number.NaN : places.reduce((sum, place) => sum + place, 0) / places.length
+}

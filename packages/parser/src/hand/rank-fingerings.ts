@@ -1,0 +1,77 @@
+import type { Finger } from '../score/shape.ts'
+import { feasibleFingerings } from './feasible-fingerings.ts'
+import { BURDENS, type Burden, burdensOf } from './fingering-burdens.ts'
+import type { Fingering, Grip } from './grip.ts'
+
+/**
+ * What each burden weighs. Fitted to the published fingerings of an open chord data set in nine of its twelve keys (a
+ * conditional logit over the feasible fingerings of each shape), measured on the other three.
+ */
+const WEIGHTS: Readonly<Record<Burden, number>> = {
+  fingers: -1.07,
+  'lowest-by-second': 0.68,
+  'lowest-by-third': 2.1,
+  'lowest-by-fourth': 1.43,
+  'gap-narrow': 1.31,
+  'gap-wide': 3.77,
+  'barre-first': 2.73,
+  'barre-second': 5.31,
+  'barre-third': 6.33,
+  'barre-little': 7.57,
+  'barre-pairs': -1.17,
+  'barre-full': -1.62,
+  'barre-short-of-edge': 1.17,
+  'second-finger': 0.28,
+  'third-finger': 1.18,
+  'little-finger': 1.52,
+  'skipped-on-same-fret': 2.29,
+  'reach-across': 0.34,
+}
+
+const WEIGHT_LIST: readonly number[] = BURDENS.map((burden) => WEIGHTS[burden])
+
+/** A fingering with what it costs the hand; costs compare fingerings of one grip and have no unit. */
+export interface RankedFingering {
+  readonly fingering: Fingering
+  readonly cost: number
+}
+
+/** What one fingering of a grip costs the hand. */
+export function fingeringCost(grip: Grip, fingering: Fingering): number {
+  return burdensOf(grip, fingering).reduce((sum, amount, at) => sum + amount * (WEIGHT_LIST[at] ?? 0), 0)
+}
+
+/**
+ * The feasible fingerings of a grip, easiest first; an empty list when there is none. What the writer fixed is taken as it
+ * is, also where it breaks the order that fingerings of our own keep (the usual open A is 2 1 3).
+ */
+export function rankFingerings(grip: Grip): readonly RankedFingering[] {
+  const feasible = feasibleFingerings(grip)
+  return (feasible.length > 0 ? feasible : aroundFixed(grip))
+    .map((fingering) => ({ fingering, cost: fingeringCost(grip, fingering) }))
+    .sort((a, b) => a.cost - b.cost)
+}
+
+/** Fingerings that keep the fixed fingers whatever their order; the others only must not press two frets with one finger. */
+function aroundFixed(grip: Grip): readonly Fingering[] {
+  if (grip.presses.every((press) => press.finger === null)) return []
+  let partial: readonly Fingering[] = [[]]
+  grip.presses.forEach((press, at) => {
+    const choices: readonly Finger[] = press.finger === null ? [1, 2, 3, 4] : [press.finger]
+    partial = partial.flatMap((start) =>
+      choices
+        .filter((finger) => press.finger !== null || staysOnOneFret(grip, start, at, finger))
+        .map((finger) => [...start, finger]),
+    )
+  })
+  return partial
+}
+
+function staysOnOneFret(grip: Grip, start: Fingering, at: number, finger: Finger): boolean {
+  const fret = grip.presses[at]?.fret
+  const clash = grip.presses.some((press, i) => {
+    const taken = i < at ? start[i] : press.finger
+    return i !== at && taken === finger && press.fret !== fret
+  })
+  return !clash
+}
