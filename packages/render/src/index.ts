@@ -27,4 +27,17 @@ export type {
 export { type PageWords, pageWords } from './page/document/page-words.ts'
 export { plainText } from './page/document/typography.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'
+export { type CardFigure, type DrawCardFigureInput, drawCardFigure } from './strip/card-figure.ts'
+export { type DrawnStrip, type DrawStripInput, drawStrip } from './strip/draw-strip.ts'
+export {
+  type DrawLegendInput,
+  drawLegend,
+  ENGLISH_LEGEND,
+  LEGEND_SIGNS,
+  type LegendSign,
+  type LegendWords,
+  signsInUse,
+} from './strip/legend.ts'
+export { type CellState, type StripCell, type Swing, stripCells } from './strip/strip-cells.ts'
+export { type StripStyle, stripStyle } from './strip/strip-style.ts'
 export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'

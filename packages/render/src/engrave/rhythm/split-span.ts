@@ -83,9 +83,12 @@ function isThreefold(beat: Ticks, shape: MetreShape): boolean {
 
 function mayStandInThree(offset: Ticks, ticks: Ticks, unit: Ticks, rest: boolean): boolean {
   const within = offset % unit
-  if (within + ticks <= unit) return mayStandInTwo(within, ticks, unit, rest)
+  if (within + ticks <= unit && mayStandInTwo(within, ticks, unit, rest)) return true
   if (rest) return offset === 0 && ticks === 2 * unit
   if (within === 0 && ticks === 2 * unit) return true
+  // A dotted beat cut into four: dotted sixteenths.
+  if (ticks * 4 === unit * 3 && offset % ticks === 0) return true
+  if (within + ticks <= unit) return false
   // Dotted eighth and sixteenth in a dotted beat, and the pair of dotted eighths.
   return ticks * 2 === unit * 3 && (within === 0 || offset * 2 === unit * 3)
 }
