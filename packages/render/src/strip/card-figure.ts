@@ -1,0 +1,99 @@
+import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
+import type { Drawing } from '../drawing/drawing.ts'
+import { pointsOf } from '../drawing/lengths.ts'
+import { mergeDrawings } from '../drawing/place.ts'
+import { type EngravedExcerpt, engraveExcerpt } from '../engrave/engrave-excerpt.ts'
+import type { FontSet } from '../fonts/font-set.ts'
+import { type DrawnStrip, drawStrip } from './draw-strip.ts'
+import type { StripCell } from './strip-cells.ts'
+import { stripStyle } from './strip-style.ts'
+
+export interface DrawCardFigureInput {
+  readonly lesson: Lesson
+  readonly part: Part
+  readonly fonts: FontSet
+  /** The number of the bar; 0 is a pickup. */
+  readonly bar: number
+  readonly fromTicks: Ticks
+  readonly toTicks: Ticks
+  /** 4.25 (1.5 mm) by default; 7.1 (2.5 mm) in large print. */
+  readonly staffSpacePt?: number
+  /** No text is set smaller: 14 for large print. */
+  readonly minTextPt?: number
+  /** Cells are never wider than makes the figure this wide, if they can be at all. */
+  readonly maxWidthPt?: number
+}
+
+/** Staff, tab, count and strip of a stretch of a bar in the same columns, with what the strip shows (for its legend). */
+export interface CardFigure {
+  readonly drawing: Drawing
+  readonly excerpt: EngravedExcerpt
+  readonly strip: DrawnStrip
+  readonly cells: readonly StripCell[]
+  /** Left edge of the first cell and right edge of the last, in the drawing. */
+  readonly left: number
+  readonly right: number
+}
+
+/** Cells grow to hold crowded accidentals, but no further than this many times their size. */
+const WIDEST = 1.5
+
+/**
+ * Draws the figure of a card: the excerpt and under it the strum strip, one x for each slot. Where neighbours in the staff need more room than the
+ * cells give, all cells of the figure grow. Throws when the part has no such bar (our bug: references are checked).
+ */
+export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
+  const { part, fonts } = input
+  const bar = barOf(part, input.bar)
+  const minTextPt = input.minTextPt ?? 0
+  const base = stripStyle(minTextPt)
+  const engrave = (cellPt: number): EngravedExcerpt =>
+    engraveExcerpt({
+      ...input,
+      staffSpacePt: input.staffSpacePt ?? pointsOf(minTextPt >= 12 ? 2.5 : 1.5),
+      cellPt,
+      beatGapPt: base.beatGap,
+      minTextPt,
+    })
+  let cell = base.cell
+  let excerpt = engrave(cell)
+  if (excerpt.leastCellPt > cell) {
+    cell = Math.min(excerpt.leastCellPt, base.cell * WIDEST, widestCell(excerpt, cell, input.maxWidthPt))
+    excerpt = engrave(cell)
+  }
+  const strip = drawStrip({
+    part,
+    bar,
+    fonts,
+    fromTicks: input.fromTicks,
+    toTicks: input.toTicks,
+    style: { ...base, cell },
+    columns: excerpt.slots,
+    palmMuting: false,
+  })
+  const stripTop = Math.max(excerpt.drawing.height, excerpt.tabBottom) + base.lead
+  const drawing = mergeDrawings([
+    { drawing: excerpt.drawing, x: 0, y: 0 },
+    { drawing: strip.drawing, x: 0, y: stripTop },
+  ])
+  const [first, last] = [excerpt.slots[0], excerpt.slots.at(-1)]
+  const left = first === undefined ? 0 : first.x - first.cell / 2
+  const right = last === undefined ? drawing.width : last.x + last.cell / 2
+  return { drawing: inBar(drawing, bar.number), excerpt, strip, cells: strip.cells, left, right }
+}
+
+/** The cell at which the figure would be as wide as allowed. */
+function widestCell(excerpt: EngravedExcerpt, cell: number, maxWidthPt = Infinity): number {
+  const cells = excerpt.slots.reduce((sum, slot) => sum + slot.cell, 0)
+  return Math.max(cell, (cell * (maxWidthPt - (excerpt.drawing.width - cells))) / cells)
+}
+
+function inBar(drawing: Drawing, bar: number): Drawing {
+  return { ...drawing, items: [{ kind: 'group', name: 'bar', bar, at: null, items: drawing.items }] }
+}
+
+function barOf(part: Part, number: number): Bar {
+  const bar = part.bars.find((candidate) => candidate.number === number)
+  if (bar === undefined) throw new Error(`part ${part.id} has no bar ${number}`)
+  return bar
+}
