@@ -1,0 +1,20 @@
+import type { FindingCode } from '../finding/codes.ts'
+import type { FindingDraft } from '../finding/finding-draft.ts'
+import type { FingeredMoment } from '../hand/finger-part.ts'
+import type { Neck } from '../hand/neck.ts'
+import type { Lesson } from '../score/lesson.ts'
+
+/** What a rule may look at: the lesson with its fingers and harmony worked out, and what was worked out on the way. */
+export interface RuleContext {
+  readonly lesson: Lesson
+  readonly neck: Neck
+  /** The moments of the fretting hand by part id. */
+  readonly moments: ReadonlyMap<string, readonly FingeredMoment[]>
+}
+
+/** One thing an experienced colleague looks for. Pure: the same lesson gives the same findings, in any order. */
+export interface Rule {
+  /** The codes it can give; each is documented with a bad and a good lesson that run as tests. */
+  readonly codes: readonly FindingCode[]
+  readonly check: (context: RuleContext) => readonly FindingDraft[]
+}
