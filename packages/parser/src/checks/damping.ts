@@ -1,0 +1,43 @@
+import type { FindingDraft } from '../finding/finding-draft.ts'
+import { silentStrings } from '../hand/damping.ts'
+import { gripsOf } from './grips-of.ts'
+import { listWords } from './hand-words.ts'
+import type { Rule } from './rule.ts'
+
+/** A full stroke sweeps every string between the outer ones: those that must stay silent need a finger to damp them. */
+export const damping: Rule = {
+  codes: ['cannot-damp'],
+  check: (context) => {
+    const strings = context.lesson.instrument.tuning.length
+    const strummed = strummedShapes(context)
+    return gripsOf(context).flatMap((judged): readonly FindingDraft[] => {
+      if (judged.fingering === null || judged.bar !== null || !strummed.has(judged.name)) return []
+      const loose = silentStrings(strings, judged.grip, judged.fingering).filter((s) => s.inside && s.by === null)
+      if (loose.length === 0) return []
+      const names = listWords(loose.map(({ string }) => String(string)))
+      return [
+        {
+          span: judged.span,
+          ...(judged.file === null ? {} : { file: judged.file }),
+          code: 'cannot-damp',
+          message: `no finger of ${judged.name} can keep string${loose.length > 1 ? 's' : ''} ${names} quiet when the hand sweeps across`,
+          help: 'give the string a fret, choose a neighbouring finger that can lean on it, or pluck the shape',
+        },
+      ]
+    })
+  },
+}
+
+/** Shapes that are struck across a silent string at least once (not only plucked, not only on strings beside each other). */
+function strummedShapes({ moments }: Parameters<Rule['check']>[0]): ReadonlySet<string> {
+  const names = new Set<string>()
+  for (const list of moments.values()) {
+    for (const { event, shape } of list) {
+      if (shape === null || event.stroke === null || event.stroke === 'pluck') continue
+      const strings = event.notes.map((note) => note.string)
+      const gap = Math.max(...strings) - Math.min(...strings) + 1 > strings.length
+      if (gap) names.add(shape.name)
+    }
+  }
+  return names
+}
