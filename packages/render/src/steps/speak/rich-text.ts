@@ -1,0 +1,43 @@
+/** A piece of a sentence and how it is set: `count` is a count of the beat (`1`, `e`, `&`, `a`), `italic` a remark or an aside. */
+export interface TextPiece {
+  readonly text: string
+  readonly style: 'plain' | 'count' | 'italic'
+}
+
+/** Words in pieces, in order. */
+export type RichText = readonly TextPiece[]
+
+/** A plain piece. */
+export function plain(text: string): TextPiece {
+  return { text, style: 'plain' }
+}
+
+/** Pieces as they are set: neighbours of one style merged, spaces never doubled and never before a mark that ends something. */
+export function tidy(pieces: RichText): RichText {
+  const merged: TextPiece[] = []
+  for (const piece of pieces) {
+    if (piece.text === '') continue
+    const last = merged.at(-1)
+    const text = last === undefined || last.text.endsWith(' ') ? piece.text.replace(/^ +/, '') : piece.text
+    if (text === '') continue
+    if (last !== undefined && /^[,;:.]/.test(text) && last.text.endsWith(' ')) {
+      merged[merged.length - 1] = { ...last, text: last.text.trimEnd() }
+    }
+    const open = merged.at(-1)
+    if (open !== undefined && open.style === piece.style)
+      merged[merged.length - 1] = { ...open, text: open.text + text }
+    else merged.push({ text, style: piece.style })
+  }
+  return merged.map((piece) => ({ ...piece, text: piece.text.replace(/ {2,}/g, ' ').replace(/ ([,;:.])/g, '$1') }))
+}
+
+/** The same words without styles: counts by letter in quotation marks, `&` as the word the language says for it. */
+export function plainText(pieces: RichText, and: string): string {
+  return pieces
+    .map(({ text, style }) => {
+      if (style !== 'count' || /^\d/.test(text)) return text
+      return `‘${text === '&' ? and : text}’`
+    })
+    .join('')
+    .replaceAll('\u00a0', ' ')
+}

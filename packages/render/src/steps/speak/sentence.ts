@@ -1,0 +1,231 @@
+import type { Instruction, Lasting, Ringing, SlideFrom, Split, What } from '../instruction.ts'
+import { plain, type RichText, tidy } from './rich-text.ts'
+import type { Fullness, Voice } from './voice.ts'
+
+/** What has been said in a card so far, as far as the next sentence depends on it. */
+export interface Said {
+  /** Whether it was said that nothing strikes hammered, pulled or slid notes. */
+  unstruck: boolean
+  /** Whether it was said that the hand swings past. */
+  swing: boolean
+  /** Whether it was said to press again after easing. */
+  pressAgain: boolean
+  /** Whether anything was struck. */
+  struck: boolean
+  /** Kind of the sentence before. */
+  last: Instruction['kind'] | null
+}
+
+type Kind<K extends Instruction['kind']> = Extract<Instruction, { kind: K }>
+
+/** Speaks a stroke, as in "Em7 up on `a`". Starts small; no full stop. */
+export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full: Fullness): RichText {
+  const { say } = voice
+  const values = {
+    what: speakWhat(voice, told.what),
+    verb: told.strokes[0] === 'pluck' ? 'pluck' : 'strike',
+    stroke: speakStrokes(voice, told.strokes, told.styled),
+    place: speakPlace(voice, told, full),
+    slide: speakSlide(voice, told.slideFrom),
+    marks: speakMarks(voice, told),
+    tail: speakTail(voice, told.lasting, told.ringing),
+  }
+  const key = strikeForm(told, said, values.stroke.length === 0)
+  let sentence = tidy(say(key, values))
+  const again = told.what.kind === 'shape' && told.what.hand === 'again' && said.last === 'scratch'
+  if (again && !said.pressAgain && key === 'strike.name') {
+    sentence = say('what.press-again', { sentence })
+    said.pressAgain = true
+  }
+  if (told.lifted.length > 0) {
+    const list = voice.list(told.lifted.map((finger) => [plain(String(finger))]))
+    const fingers = say('finger.list', { n: told.lifted.length, list })
+    sentence = say('what.lift', { fingers, sentence })
+  }
+  said.struck = true
+  return speakSplit(voice, told.split, sentence, full)
+}
+
+function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
+  const { what } = told
+  if (what.kind === 'catch' && told.slideFrom === null) return silent ? 'strike.catch-styled' : 'strike.catch'
+  const simple = what.kind === 'shape' && what.only === null && what.added.length === 0 && what.shift === 0
+  if (!simple || what.hand === 'back' || told.slideFrom !== null) return 'strike.colon'
+  if (told.early && told.strokes.length === 1 && !silent) return 'strike.early'
+  return said.struck && !silent ? 'strike.name' : 'strike.verb'
+}
+
+/** What is struck, in the words that fit what the hand holds. */
+function speakWhat(voice: Voice, what: What): RichText {
+  const { say } = voice
+  switch (what.kind) {
+    case 'same':
+      return say('what.same')
+    case 'catch':
+      return voice.strings.plain(what.strings)
+    case 'add':
+      return say('what.add', { presses: voice.presses(what.presses, 'at') })
+    case 'notes':
+      return voice.presses(what.presses, 'at')
+    case 'move':
+      return what.home ? say('what.home') : say('what.move', frets(voice, what.frets))
+    case 'shape': {
+      let words = voice.shapeName(what.name)
+      if (what.shift !== 0) words = say('what.moved', { what: words, ...frets(voice, what.shift) })
+      if (what.only !== null) words = say('what.only', { what: words, strings: voice.strings.plain(what.only) })
+      if (what.added.length > 0) words = say('what.with', { what: words, presses: voice.presses(what.added, 'at') })
+      return what.hand === 'back' ? say('what.back', { what: words }) : words
+    }
+  }
+}
+
+function frets(voice: Voice, by: number): { n: string; word: RichText; way: string } {
+  const n = Math.abs(by)
+  return { n: String(n), word: voice.number(n), way: by > 0 ? 'up' : 'down' }
+}
+
+/** Directions in order; nothing where the way of striking says them; long regular runs by their number and the first. */
+function speakStrokes(voice: Voice, strokes: readonly (string | null)[], styled: boolean): RichText {
+  const { say } = voice
+  if (styled || strokes.every((stroke) => stroke === 'pluck'))
+    return strokes.length === 1 ? [] : voice.times(strokes.length)
+  const one = (stroke: string | null): RichText => say(stroke === 'up' ? 'stroke.up' : 'stroke.down')
+  const regular = strokes.every((stroke, i) => i === 0 || stroke !== strokes[i - 1])
+  if (strokes.length > 4 && regular) {
+    return say('stroke.run', { times: voice.times(strokes.length), first: one(strokes[0] ?? null) })
+  }
+  return voice.list(strokes.map(one))
+}
+
+function speakPlace(
+  voice: Voice,
+  told: Pick<Kind<'strike'>, 'place' | 'sayPlace' | 'split'>,
+  full: Fullness,
+): RichText {
+  if (full === 0 && !told.sayPlace) return []
+  return voice.place(told.place, full === 2)
+}
+
+function speakSlide(voice: Voice, from: SlideFrom | null): RichText {
+  const { say } = voice
+  if (from === null) return []
+  if (from.kind === 'below') return say('slide.below')
+  if (from.kind === 'frets') return say('slide.frets', frets(voice, from.frets))
+  const list = from.strings.map(({ string, fret }) => {
+    const strings = voice.strings.plain([string])
+    return fret === null ? say('slide.string-below', { strings }) : say('slide.string', { strings, fret: String(fret) })
+  })
+  return say('slide.each', { list: voice.list(list) })
+}
+
+function speakMarks(
+  voice: Voice,
+  told: { readonly marks: readonly string[]; readonly palmMuted: boolean; readonly rolled?: boolean },
+): RichText {
+  const keys = [
+    ...(told.palmMuted ? ['mark.palm'] : []),
+    ...(told.rolled === true ? ['mark.rolled'] : []),
+    ...told.marks.filter((mark) => mark !== 'slide-off').map((mark) => `mark.${mark}`),
+    ...(told.marks.includes('slide-off') ? ['mark.slide-off'] : []),
+  ]
+  return keys.flatMap((key) => voice.say(key))
+}
+
+function speakTail(voice: Voice, lasting: Lasting | null, ringing: Ringing | null): RichText {
+  const long = ringing ?? lasting
+  if (long === null) return []
+  if (long.kind !== 'through') return voice.say(`tail.${long.kind}`)
+  return voice.say('tail.through', { count: voice.count(long.to, true) })
+}
+
+/** Puts the announcement of a cut before its first sentence. */
+function speakSplit(voice: Voice, split: Split | null, sentence: RichText, full: Fullness): RichText {
+  if (split === null) return sentence
+  const { say } = voice
+  const parts = voice.number(split.parts)
+  const { over } = split
+  if (over.kind === 'beat') {
+    const key = full === 2 ? 'split.beat-of' : 'split.beat'
+    return say('split.with', { split: say(key, { parts, beat: String(over.beat) }), sentence })
+  }
+  if (over.kind === 'beats') {
+    const numbers = Array.from({ length: over.to - over.from + 1 }, (_, i): RichText => [plain(String(over.from + i))])
+    return say('split.with', { split: say('split.beats', { parts, list: voice.list(numbers) }), sentence })
+  }
+  const places = voice.list(over.places.map((place) => voice.count(place, full === 2)))
+  return say('split.with', { split: say('split.places', { parts, places }), sentence })
+}
+
+/** Speaks a sound of the fretting hand alone, and which strings stop, as sentences. */
+export function speakUnstruck(voice: Voice, told: Kind<'unstruck'>, said: Said, full: Fullness): readonly RichText[] {
+  const { say } = voice
+  const n = told.presses.reduce((sum, press) => sum + press.strings.length, 0)
+  const manner = told.technique === 'hammer' ? 'onto' : told.technique === 'slide' ? 'to' : 'at'
+  const shared = {
+    n,
+    place: voice.place(told.place, full === 2),
+    marks: speakMarks(voice, told),
+    tail: speakTail(voice, told.lasting, told.ringing),
+    unstruck: said.unstruck ? [] : say('unstruck.nothing', { n }),
+  }
+  said.unstruck = true
+  const sentence =
+    told.together === null
+      ? say(`unstruck.${told.technique}`, { ...shared, presses: voice.presses(told.presses, manner) })
+      : say('unstruck.together', together(voice, shared, told.together))
+  const stops =
+    told.stops.length === 0
+      ? []
+      : [say('unstruck.stops', { n: told.stops.length, strings: voice.strings.plain(told.stops) })]
+  return [speakSplit(voice, told.split, sentence, full), ...stops]
+}
+
+function together<T extends object>(
+  voice: Voice,
+  shared: T,
+  by: number,
+): T & { k: string; word: RichText; way: string } {
+  const { n: k, word, way } = frets(voice, by)
+  return { ...shared, k, word, way }
+}
+
+/** Speaks muted strokes, with what the fretting hand does first. */
+export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness): RichText {
+  const { say } = voice
+  const sentence = tidy(
+    say('scratch.plain', {
+      strings: told.strings === null ? [] : voice.strings.plain(told.strings),
+      stroke: speakStrokes(voice, told.strokes, told.styled),
+      place: speakPlace(voice, told, full),
+      marks: speakMarks(voice, told),
+      travel: told.travelTo === null ? [] : say('scratch.travel', { fret: String(told.travelTo) }),
+    }),
+  )
+  const prepared = told.silencing === null ? sentence : say(`scratch.${told.silencing}`, { sentence })
+  return speakSplit(voice, told.split, prepared, full)
+}
+
+/** Speaks a silence. */
+export function speakRest(voice: Voice, told: Kind<'rest'>, full: Fullness): RichText {
+  const place = speakPlace(voice, told, full)
+  return speakSplit(voice, told.split, tidy(voice.say(`rest.${told.silencing ?? 'plain'}`, { place })), full)
+}
+
+/** Speaks what goes on over the start of a beat. */
+export function speakOver(voice: Voice, told: Kind<'over'>, said: Said, full: Fullness): RichText {
+  const { say } = voice
+  const number = say('count.number', { beat: String(told.to.beat) })
+  if (told.sound === 'rest') return say('over.rest', { count: number })
+  if (told.sound === 'scratch') return say('over.scratch', { count: number })
+  if (told.fromBarBefore && told.wholeBar) return say('over.whole-bar')
+  const count = voice.count(told.to, full === 2)
+  if (told.fromBarBefore) return say('over.before', { count })
+  const name = told.name === null ? [] : voice.shapeName(told.name)
+  const kind = told.name === null ? 'it' : 'name'
+  const onlyNumber = told.to.kind === 'count' && told.to.name === 'number' && !told.to.late
+  if (!onlyNumber) return say(kind === 'it' ? 'over.it-through' : 'over.through', { name, count })
+  if (full > 0) return say(`over.${kind}-at`, { name, count: number })
+  const past = said.swing ? [] : say('over.past')
+  said.swing = true
+  return [...say(`over.${kind}`, { name }), ...past]
+}

@@ -1,0 +1,164 @@
+import type { BarRange } from '@barwise/parser'
+import { countName } from '../count-name.ts'
+import type { SameBars } from '../same-bars.ts'
+import type { CardTelling, Counting, Form } from '../tell-part.ts'
+import { plain, type RichText, tidy } from './rich-text.ts'
+import type { Voice } from './voice.ts'
+
+function textOf(text: RichText): string {
+  return text.map((piece) => piece.text).join('')
+}
+
+function numbers(voice: Voice, list: readonly number[]): RichText {
+  return voice.list(list.map((n) => [plain(String(n))]))
+}
+
+function range(voice: Voice, bars: BarRange): RichText {
+  if (bars.from === bars.to) return [plain(String(bars.from))]
+  return voice.say('range', { from: String(bars.from), to: String(bars.to) })
+}
+
+/** The head of a card: its name, the bars that are the same, what it is told by, how it is counted, tags and rhythm. */
+export function speakTitle(
+  voice: Voice,
+  card: CardTelling,
+): {
+  readonly title: string
+  readonly alsoText: string
+  readonly asText: string
+  readonly countText: RichText
+  readonly tags: readonly string[]
+  readonly rhythm: string
+} {
+  const { say } = voice
+  const { also } = card
+  return {
+    title: textOf(card.bar === 0 ? say('card.pickup') : say('card.bar', { bar: String(card.bar) })),
+    alsoText: also.length === 0 ? '' : textOf(say('card.also', { n: also.length, list: numbers(voice, also) })),
+    asText: textOf(speakAs(voice, card)),
+    countText: speakCounting(voice, card),
+    tags: card.tags.map((tag) => textOf(say(`tag.${tag}`))),
+    rhythm: speakRhythm(voice, card),
+  }
+}
+
+function speakAs(voice: Voice, card: CardTelling): RichText {
+  const { as, counting } = card
+  if (as === null) return []
+  const bar = String(as.bar)
+  const first = card.items.find((item) => item.kind === 'beat')?.from ?? 1
+  const last = card.items.findLast((item) => item.kind === 'beat')?.to ?? first
+  if (last === counting.beats.to && first > 1) return voice.say('card.as-then', { bar, beat: String(first - 1) })
+  const beats = Array.from({ length: last - first + 1 }, (_, i) => first + i)
+  return voice.say('card.as-but', { bar, n: beats.length, list: numbers(voice, beats) })
+}
+
+function speakCounting(voice: Voice, card: CardTelling): RichText {
+  const sentences: RichText[] = []
+  if (card.sayCounting) sentences.push(speakHead(voice, card.counting))
+  if (card.everyBeatIn !== null) {
+    const { from, to } = card.counting.beats
+    const counts = countRow(voice, { from, to }, card.everyBeatIn)
+    sentences.push(voice.say('card.every-beat', { parts: voice.number(card.everyBeatIn), counts }))
+  }
+  return joined(sentences)
+}
+
+/** How a bar is counted and struck, in sentences. */
+export function speakHead(voice: Voice, counting: Counting): RichText {
+  const { metre, beats, slots, stroke } = counting
+  const counts = countRow(voice, beats, slots)
+  const count = voice.say('card.count', { metre: `${metre.count}/${metre.unit}`, counts })
+  return joined([count, voice.say(`card.style-${stroke}`)])
+}
+
+/** The row of counts: `1 e & a 2 e & a`. */
+function countRow(voice: Voice, beats: BarRange, parts: number): RichText {
+  const row: RichText[] = []
+  const bar = {
+    beatTicks: parts,
+    firstBeat: 0,
+    grid: 4 as const,
+    length: parts,
+    groups: [{ at: 0, length: parts, parts }],
+  }
+  for (let beat = beats.from; beat <= beats.to; beat++) {
+    for (let i = 0; i < parts; i++) {
+      const name = countName(bar, i)
+      const known = name.kind === 'count' && !name.late
+      row.push(known ? voice.count({ ...name, beat }, false) : [{ text: '·', style: 'plain' }])
+    }
+  }
+  return tidy(row.flatMap((count, i) => (i === 0 ? count : [plain(' '), ...count])))
+}
+
+function joined(sentences: readonly RichText[]): RichText {
+  return tidy(sentences.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence])))
+}
+
+function speakRhythm(voice: Voice, card: CardTelling): string {
+  const words = card.rhythm.map(({ sound }, i) => {
+    const key = sound.kind === 'strike' ? sound.stroke : sound.kind === 'unstruck' ? sound.technique : sound.kind
+    const word = textOf(voice.say(`rhythm.${key}`))
+    return card.rhythm[i]?.beatStarts === true && i > 0 ? `| ${word}` : word
+  })
+  return textOf(voice.say('rhythm.say', { words: words.join(' ') }))
+}
+
+/** The form of a part in sentences. */
+export function speakForm(voice: Voice, form: Form): RichText {
+  const { say } = voice
+  const count = capital(say('form.bars', { n: form.bars, count: voice.number(form.bars) }))
+  const different =
+    form.bars < 2
+      ? []
+      : form.different === form.bars
+        ? say('form.all-different')
+        : say('form.different', { m: form.different, different: voice.number(form.different) })
+  const sentences: RichText[] = [[...count, ...different, ...(form.pickup ? say('form.pickup') : []), plain('.')]]
+  for (const { name, from, to } of form.sections) {
+    sentences.push(say('form.section', { name, n: to - from + 1, list: range(voice, { from, to }) }))
+  }
+  for (const { from, to, times, endings } of form.repeats) {
+    sentences.push(
+      say('form.repeat', { n: to - from + 1, list: range(voice, { from, to }), times: voice.times(times) }),
+    )
+    for (const ending of endings) {
+      const list = range(voice, ending)
+      sentences.push(
+        say('form.ending', { numbers: numbers(voice, ending.numbers), n: ending.to - ending.from + 1, list }),
+      )
+    }
+  }
+  return joined(sentences)
+}
+
+function capital(text: RichText): RichText {
+  const [first, ...rest] = tidy(text)
+  return first === undefined
+    ? []
+    : [{ ...first, text: first.text.charAt(0).toUpperCase() + first.text.slice(1) }, ...rest]
+}
+
+/** The line of bars that have no card. */
+export function speakSame(
+  voice: Voice,
+  same: SameBars,
+): { readonly bars: BarRange; readonly lead: string; readonly text: RichText } {
+  const { say } = voice
+  if (same.kind === 'bars') {
+    const first = same.bars[0] ?? 0
+    const n = same.bars.length
+    return {
+      bars: { from: first, to: same.bars.at(-1) ?? first },
+      lead: textOf(say('same.lead', { n, list: numbers(voice, same.bars) })),
+      text: say('same.bars', { n, as: String(same.as) }),
+    }
+  }
+  const n = same.to - same.from + 1
+  return {
+    bars: { from: same.from, to: same.to },
+    lead: textOf(say('same.lead', { n, list: range(voice, same) })),
+    text: say('same.run', { n: same.as.to - same.as.from + 1, as: range(voice, same.as) }),
+  }
+}

@@ -1,0 +1,59 @@
+import type { Instrument } from '@barwise/parser'
+import type { Speak } from './messages.ts'
+import { plain, type RichText } from './rich-text.ts'
+
+/** Strings said by number or by name. Each takes strings in any order and says them as given. */
+export interface StringWords {
+  readonly plain: (strings: readonly number[]) => RichText
+  readonly open: (strings: readonly number[]) => RichText
+  readonly dead: (strings: readonly number[]) => RichText
+}
+
+/** The words for the strings of an instrument, in the way the lesson asks for. */
+export function stringWords(
+  say: Speak,
+  list: (items: readonly RichText[]) => RichText,
+  instrument: Instrument,
+  naming: 'names' | 'numbers',
+): StringWords {
+  const names = stringNames(say, instrument)
+  const spoken = (prefix: string, strings: readonly number[]): RichText => {
+    const n = strings.length
+    if (naming === 'numbers') return say(`string.${prefix}numbers`, { n, list: numberList(list, strings) })
+    const named = strings.map((string) => names[string - 1] ?? [plain(String(string))])
+    return say(`string.${prefix}names`, { n, list: list(named) })
+  }
+  return {
+    plain: (strings) => spoken('', strings),
+    open: (strings) => spoken('open-', strings),
+    dead: (strings) => spoken('dead-', strings),
+  }
+}
+
+/** Three or more strings side by side are a range, from the thinnest: "1–3". */
+function numberList(list: (items: readonly RichText[]) => RichText, strings: readonly number[]): RichText {
+  const sorted = [...strings].sort((a, b) => a - b)
+  const low = sorted[0]
+  const high = sorted.at(-1)
+  if (low !== undefined && high !== undefined && sorted.length > 2 && high - low === sorted.length - 1) {
+    return [plain(`${low}–${high}`)]
+  }
+  return list(strings.map((string) => [plain(String(string))]))
+}
+
+/** Letters without octaves; where two or three strings share one, high, middle and low; more than that go by number. */
+function stringNames(say: Speak, instrument: Instrument): readonly RichText[] {
+  const letters = instrument.stringNames.map((name) => name.replace(/-?\d+$/, ''))
+  const pitch = (i: number): number => instrument.tuning[i] ?? 0
+  return letters.map((letter, i) => {
+    const spoken = say('string.letter', { letter })
+    const alike = letters.flatMap((other, k) => (other === letter ? [k] : []))
+    if (alike.length === 1) return spoken
+    const byPitch = alike.sort((a, b) => pitch(b) - pitch(a))
+    const index = byPitch.indexOf(i)
+    const distinct = new Set(byPitch.map(pitch)).size === byPitch.length
+    if (byPitch.length > 3 || !distinct) return [plain(String(i + 1))]
+    const rank = index === 0 ? 'high' : index === byPitch.length - 1 ? 'low' : 'middle'
+    return say('string.rank', { rank, letter: spoken })
+  })
+}
