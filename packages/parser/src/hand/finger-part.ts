@@ -43,7 +43,8 @@ export function fingerLesson(lesson: Lesson): FingeredLesson {
   return { lesson: fingered, moments }
 }
 
-function fingerMoments(lesson: Lesson, part: Part): readonly FingeredMoment[] {
+/** The moments of one part with the fingers along its cheapest path. */
+export function fingerMoments(lesson: Lesson, part: Part): readonly FingeredMoment[] {
   const moments = handMoments(lesson, part)
   const path = fingeringPath(neckOf(lesson.instrument), moments)
   return moments.map((moment, at) => ({ ...moment, fingering: path[at] ?? null }))

@@ -1,0 +1,97 @@
+import type { Strike } from '../score/event.ts'
+import type { Bar } from '../score/part.ts'
+import type { FingeredMoment } from './finger-part.ts'
+import type { HandChange } from './hand-changes.ts'
+import type { Neck } from './neck.ts'
+import { type FingerAt, REACHES, type WidestSpan, widestSpan } from './span-limits.ts'
+import { CEILING_HZ, handCyclesHz } from './strum-speed.ts'
+
+/** What makes a bar hard, each from 0 (nothing) to 1 (the edge of what can be played). */
+export interface BarLoad {
+  readonly bar: Bar
+  /** The tightest change into a moment of this bar, as the share of its time. */
+  readonly change: number
+  readonly hardestChange: HandChange | null
+  readonly stretch: number
+  readonly widest: WidestSpan | null
+  readonly strumming: number
+  /** Share of the sounds that begin off the beat and last over one. */
+  readonly syncopation: number
+  /** Different techniques of the fretting hand. */
+  readonly techniques: number
+  /** All of it as one number from 0 to 1. */
+  readonly load: number
+}
+
+/** Shares of the parts of a load; judgement. */
+const SHARES = { change: 0.4, stretch: 0.15, strumming: 0.2, syncopation: 0.15, techniques: 0.1 }
+const MANY_TECHNIQUES = 3
+
+/** The load of each bar, from its fastest change, widest stretch, swings a second, syncopation and techniques. */
+export function barLoads(
+  neck: Neck,
+  bars: readonly Bar[],
+  moments: readonly FingeredMoment[],
+  changes: readonly HandChange[],
+  hand: 'adult' | 'small',
+): readonly BarLoad[] {
+  return bars.map((bar) => {
+    const own = changes.filter((change) => change.to.bar.number === bar.number)
+    const hardestChange = own.reduce<HandChange | null>(
+      (worst, next) => (worst === null || share(next) > share(worst) ? next : worst),
+      null,
+    )
+    const widest = widestOf(
+      neck,
+      moments.filter((moment) => moment.bar.number === bar.number),
+      hand,
+    )
+    const change = hardestChange === null ? 0 : Math.min(1, share(hardestChange))
+    const stretch = widest === null ? 0 : REACHES.indexOf(widest.reach) / (REACHES.length - 1)
+    const strumming = Math.min(1, (handCyclesHz(bar) ?? 0) / CEILING_HZ)
+    const syncopation = syncopationOf(bar)
+    const techniques = techniquesOf(bar)
+    const load =
+      SHARES.change * change +
+      SHARES.stretch * stretch +
+      SHARES.strumming * strumming +
+      SHARES.syncopation * syncopation +
+      SHARES.techniques * Math.min(1, techniques / MANY_TECHNIQUES)
+    return { bar, change, hardestChange, stretch, widest, strumming, syncopation, techniques, load }
+  })
+}
+
+/** The share of its time that a change takes. */
+export function share(change: HandChange): number {
+  return change.neededS / change.availableS
+}
+
+function widestOf(neck: Neck, moments: readonly FingeredMoment[], hand: 'adult' | 'small'): WidestSpan | null {
+  let worst: WidestSpan | null = null
+  for (const moment of moments) {
+    const fingers = (moment.fingering ?? []).flatMap((finger, at): readonly FingerAt[] => {
+      const fret = moment.grip.presses[at]?.fret
+      return finger === 'T' || fret === undefined ? [] : [{ finger, fret }]
+    })
+    const next = widestSpan(neck, fingers, hand)
+    if (next === null) continue
+    const harder = worst === null || REACHES.indexOf(next.reach) > REACHES.indexOf(worst.reach)
+    if (harder) worst = next
+  }
+  return worst
+}
+
+function syncopationOf(bar: Bar): number {
+  const sounds = bar.events.filter((event) => event.kind === 'strike')
+  if (sounds.length === 0) return 0
+  const over = sounds.filter((event) => {
+    const offset = event.at % bar.beatTicks
+    return offset !== 0 && offset + event.duration > bar.beatTicks
+  })
+  return over.length / sounds.length
+}
+
+function techniquesOf(bar: Bar): number {
+  const strikes = bar.events.filter((event): event is Strike => event.kind === 'strike')
+  return new Set(strikes.flatMap((event) => (event.technique === null ? [] : [event.technique]))).size
+}
