@@ -1,7 +1,7 @@
 export type { CodeDoc } from './finding/code-doc.ts'
 export { CODE_DOCS, type FindingCode } from './finding/codes.ts'
-export type { FindingDraft } from './finding/finding-draft.ts'
 export type { Finding, Place, RelatedPlace, Severity } from './finding/finding.ts'
+export type { FindingDraft } from './finding/finding-draft.ts'
 export type { Book, BookPart, BookSettings, LessonLink, Paper } from './score/book.ts'
 export type {
   Event,
@@ -36,3 +36,4 @@ export type { BarRange, Block, FormEntry, Inline, ListItem } from './score/prose
 export type { BassVerdict, Finger, Harmony, HarmonyVerdict, Shape } from './score/shape.ts'
 export { barTicks, type Feel, type Grid, type Metre, slotTicks, TICKS_PER_QUARTER, type Ticks } from './score/time.ts'
 export type { Point, SourceFile, Span } from './source/span.ts'
+export { type ChordDisplay, type ChordSymbol, parseChordSymbol } from './theory/chord-symbol.ts'

@@ -39,7 +39,7 @@ export function drawStripMarks(
   for (const cell of cells) {
     const column = columnAt(cell)
     if (column === undefined || !isAccented(cell)) continue
-    const size = style.count * 0.95
+    const size = style.count * 1.7
     const ink = fonts.measure('music', size, ACCENT)
     const x = column.x - (ink.left + ink.right) / 2
     items.push({
