@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../tests/support/fonts.ts'
-import type { Role } from '../../src/drawing/drawing.ts'
 import { type EngravedSystem, engravePart } from '../../src/engrave/engrave-part.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
-import { type DrawnBox, drawnBoxes, overlap } from './drawn-boxes.ts'
+import { collisions } from './collisions.ts'
+import { type DrawnBox, drawnBoxes } from './drawn-boxes.ts'
 import { ferryQueue } from './ferry-queue.ts'
 import { bar, lessonOf, rest, scratch, strike } from './score-builder.ts'
 import { type Specimen, zoo } from './zoo.ts'
@@ -22,91 +22,6 @@ function systemsOf(
 }
 
 const specimens: readonly Specimen[] = [{ name: 'ferry queue', ...ferryQueue() }, ...zoo()]
-
-/** What is written in rows and must keep clear of everything else. */
-const ROWS: readonly Role[] = [
-  'chord-symbol',
-  'bar-number',
-  'section',
-  'tempo',
-  'stroke-sign',
-  'count',
-  'tab-label',
-  'tab-figure',
-  'tab-scratch',
-  'let-ring',
-  'palm-mute',
-  'vibrato',
-  'tuplet',
-  'ending',
-]
-const STAFF: readonly Role[] = [
-  'head',
-  'scratch-head',
-  'beam',
-  'stem',
-  'flag',
-  'accidental',
-  'rest',
-  'articulation',
-  'dot',
-  'clef',
-  'key-signature',
-  'time-signature',
-]
-const APART: readonly (readonly [Role, Role])[] = [
-  ...ROWS.flatMap((a, i) => ROWS.slice(i + 1).map((b) => [a, b] as const)),
-  ...ROWS.flatMap((a) => STAFF.map((b) => [a, b] as const)),
-  ['count', 'count'],
-  ['tab-figure', 'tab-figure'],
-  ['stroke-sign', 'stroke-sign'],
-  ['tab-label', 'tab-label'],
-  ['tab-scratch', 'tab-scratch'],
-  ['accidental', 'head'],
-  ['accidental', 'accidental'],
-  ['accidental', 'scratch-head'],
-  ['accidental', 'bar-line'],
-  ['accidental', 'clef'],
-  ['accidental', 'key-signature'],
-  ['accidental', 'time-signature'],
-  ['accidental', 'dot'],
-  ['rest', 'beam'],
-  ['rest', 'head'],
-  ['rest', 'stem'],
-  ['rest', 'bar-line'],
-  ['rest', 'scratch-head'],
-  ['dot', 'head'],
-  ['dot', 'bar-line'],
-  ['head', 'bar-line'],
-  ['scratch-head', 'bar-line'],
-  ['tab-figure', 'bar-line'],
-  ['flag', 'head'],
-  ['flag', 'bar-line'],
-  ['clef', 'key-signature'],
-  ['clef', 'time-signature'],
-  ['key-signature', 'time-signature'],
-  ['head', 'key-signature'],
-  ['head', 'time-signature'],
-  ['articulation', 'head'],
-  ['articulation', 'beam'],
-  ['articulation', 'articulation'],
-  ['tie', 'articulation'],
-]
-
-function collisions(boxes: readonly DrawnBox[], space: number): readonly string[] {
-  const found: string[] = []
-  const pairs = new Set(APART.flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]))
-  boxes.forEach((a, i) => {
-    for (const b of boxes.slice(i + 1)) {
-      if (!pairs.has(`${a.role} ${b.role}`)) continue
-      // The tip of a flag hangs beside its own head.
-      if ((a.role === 'flag' || b.role === 'flag') && a.bar === b.bar && a.at === b.at) continue
-      // Boxes of slanted signs may shave corners.
-      if (overlap(a, b, 0.12 * space)) found.push(`${a.role} ${b.role} in bar ${a.bar} at ${a.at} and ${b.at}`)
-    }
-  })
-  return found
-}
 
 describe.each(specimens)('$name', (specimen) => {
   const systems = systemsOf(specimen)

@@ -23,14 +23,21 @@ export function drawHeads(columns: readonly PlacedColumn[], beams: readonly Beam
     if (column.bracketed) put(...brackets(cx - column.headLeft - 0.2, cx + right + 0.28, top, bottom))
     const strike = strikeOf(column)
     if (strike === null || column.written.tiedIn) continue
-    if (strike.rolled) put(...rollItems(cx - column.headLeft - 0.55, top, bottom, strike.stroke === 'up'))
+    if (strike.rolled && strike.notes.length > 1)
+      put(...rollItems(cx - column.headLeft - 0.55, top, bottom, strike.stroke === 'up'))
     if (isSlidInto(column)) {
       const x2 = cx - column.headLeft - 0.12
       for (const head of column.heads) put(slideLine(x2 - 1.15, x2, head.y, slidUp(strike, head.note?.string)))
     }
     if (strike.marks.includes('slide-off')) {
       for (const head of column.heads)
-        put(line('slide', { x1: cx + right + 0.2, y1: head.y + 0.05, x2: cx + right + 1.4, y2: head.y + 0.6 }, 0.15))
+        put(
+          line(
+            'slide',
+            { x1: cx + column.headRight + 0.2, y1: head.y + 0.05, x2: cx + column.headRight + 1.4, y2: head.y + 0.6 },
+            0.15,
+          ),
+        )
     }
   }
 }

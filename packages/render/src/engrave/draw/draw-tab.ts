@@ -32,10 +32,18 @@ export function drawTab(
   columns.forEach((placed, i) => {
     holes.push(...drawColumn(placed, plan, place, sketch))
     const next = columns[i + 1]
-    if (next !== undefined && isUnstruck(next.column)) holes.push(...drawMove(placed, next, plan, place, sketch))
+    if (next !== undefined && isUnstruck(next.column))
+      holes.push(...drawMove(figureOf(columns, i), next, plan, place, sketch))
     if (i === 0 && isUnstruck(placed.column)) drawLabel(placed, placed.cx - 0.9, plan, place, sketch)
   })
   return holes
+}
+
+/** The column that prints the figures of what sounds in column `index`: that where it begins, if this system holds it. */
+function figureOf(columns: readonly PlacedColumn[], index: number): PlacedColumn {
+  let at = index
+  while (at > 0 && columns[at]?.column.written.tiedIn === true) at -= 1
+  return columns[at] as PlacedColumn
 }
 
 function yOf(string: number, place: TabPlace): number {
@@ -70,7 +78,7 @@ function drawColumn(placed: PlacedColumn, plan: SystemPlan, place: TabPlace, ske
   }
   const strike = strikeOf(column)
   if (strike === null || column.written.tiedIn) return holes
-  if (strike.rolled) {
+  if (strike.rolled && strings.length > 1) {
     const x = cx - half - 0.75
     put(...rollItems(x, high - 0.3, low + 0.3, strike.stroke === 'up'))
     for (const string of strings) holes.push({ string, left: x - 0.5, right: x + 0.5 })

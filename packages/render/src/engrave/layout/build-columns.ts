@@ -163,9 +163,9 @@ function finishColumn(draft: Draft, options: Finish): Column {
     kind === 'scratch' ? null : noteStamp({ ...spec, value: written.value, stem, beamed, articulations }, fonts)
   const held = anew && written.tiedIn
   const bracketed = marks.includes('ghost') || (held && stretch.excerpt)
-  const drawn = stampReach(stamp, kind)
+  const drawn = stampReach(stamp, kind, written.value.dots)
   const flag = kind === 'scratch' && !beamed && beamCount(written.value) > 0 && stem === 'up' ? 1 : 0
-  const roll = event.kind === 'strike' && event.rolled && !written.tiedIn ? 1.1 : 0
+  const roll = event.kind === 'strike' && event.rolled && event.notes.length > 1 && !written.tiedIn ? 1.1 : 0
   const slidInto = event.kind === 'strike' && event.technique === 'slide' && event.stroke !== null && !written.tiedIn
   const headLeft = drawn.left
   const halfTie = held && !stretch.excerpt ? 1.75 : 0
@@ -180,6 +180,7 @@ function finishColumn(draft: Draft, options: Finish): Column {
     stamp,
     bracketed,
     headLeft,
+    headRight: drawn.right,
     left: Math.max(
       headLeft + (bracketed ? 0.95 : 0) + halfTie + roll + (slidInto ? 1.35 : 0),
       tab.half + (tab.bracketed ? 0.75 : 0) + (slidInto ? 1.25 : 0) + roll,
@@ -192,8 +193,8 @@ function finishColumn(draft: Draft, options: Finish): Column {
   }
 }
 
-function stampReach(stamp: NoteStamp | null, kind: Column['kind']): { left: number; right: number } {
-  if (stamp === null) return { left: 0.5, right: 0.5 }
+function stampReach(stamp: NoteStamp | null, kind: Column['kind'], dots: number): { left: number; right: number } {
+  if (stamp === null) return { left: 0.5, right: dots > 0 ? 1.25 : 0.5 }
   if (kind === 'rest') return { left: (stamp.right - stamp.left) / 2, right: (stamp.right - stamp.left) / 2 }
   return { left: stamp.headWidth / 2 - stamp.left, right: stamp.right - stamp.headWidth / 2 }
 }

@@ -34,8 +34,9 @@ export interface Column {
   /** Reach of all ink to the left and right of the centre of the heads. */
   readonly left: number
   readonly right: number
-  /** Left reach of heads and accidentals alone. */
+  /** Left reach of heads and accidentals alone, right reach of heads, dots and flag alone. */
   readonly headLeft: number
+  readonly headRight: number
   readonly tab: TabColumn
 }
 
