@@ -1,9 +1,10 @@
 import type { Strike } from '../score/event.ts'
 import type { Bar } from '../score/part.ts'
 import type { FingeredMoment } from './finger-part.ts'
+import { gripSpreadMm } from './grip-spread.ts'
 import type { HandChange } from './hand-changes.ts'
 import type { Neck } from './neck.ts'
-import { type FingerAt, REACHES, type WidestSpan, widestSpan } from './span-limits.ts'
+import { type FingerAt, REACHES, SPAN_LIMITS_MM, type WidestSpan, widestSpan } from './span-limits.ts'
 import { CEILING_HZ, handCyclesHz } from './strum-speed.ts'
 
 /** What makes a bar hard, each from 0 (nothing) to 1 (the edge of what can be played). */
@@ -12,6 +13,7 @@ export interface BarLoad {
   /** The tightest change into a moment of this bar, as the share of its time. */
   readonly change: number
   readonly hardestChange: HandChange | null
+  /** How far the widest grip spreads the hand. */
   readonly stretch: number
   readonly widest: WidestSpan | null
   readonly strumming: number
@@ -26,6 +28,8 @@ export interface BarLoad {
 /** Shares of the parts of a load; judgement. */
 const SHARES = { change: 0.4, stretch: 0.15, strumming: 0.2, syncopation: 0.15, techniques: 0.1 }
 const MANY_TECHNIQUES = 3
+/** The widest span of index and little finger that an adult hand may be asked for. */
+const WIDEST_MM = SPAN_LIMITS_MM['1-4'][2]
 
 /** The load of each bar, from its fastest change, widest stretch, swings a second, syncopation and techniques. */
 export function barLoads(
@@ -41,13 +45,10 @@ export function barLoads(
       (worst, next) => (worst === null || share(next) > share(worst) ? next : worst),
       null,
     )
-    const widest = widestOf(
-      neck,
-      moments.filter((moment) => moment.bar.number === bar.number),
-      hand,
-    )
+    const held = moments.filter((moment) => moment.bar.number === bar.number)
+    const widest = widestOf(neck, held, hand)
     const change = hardestChange === null ? 0 : Math.min(1, share(hardestChange))
-    const stretch = widest === null ? 0 : REACHES.indexOf(widest.reach) / (REACHES.length - 1)
+    const stretch = Math.min(1, Math.max(0, ...held.map((moment) => gripSpreadMm(neck, moment.grip))) / WIDEST_MM)
     const strumming = Math.min(1, (handCyclesHz(bar) ?? 0) / CEILING_HZ)
     const syncopation = syncopationOf(bar)
     const techniques = techniquesOf(bar)

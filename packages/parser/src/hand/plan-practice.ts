@@ -97,7 +97,7 @@ function loopOf(load: BarLoad, taken: readonly PracticeLoop[]): PracticeLoop | n
   const fresh = (loop: PracticeLoop): PracticeLoop | null => (used.has(keyOf(loop.reason)) ? null : loop)
   const found: (PracticeLoop | null)[] = []
   if (load.hardestChange !== null && load.change > 0.35) found.push(fresh(changeLoop(bar, load.hardestChange)))
-  if (load.widest !== null && load.stretch > 0) {
+  if (load.widest !== null && load.widest.reach !== 'comfortable') {
     const [low, high] = load.widest.pair.split('-').map(Number)
     found.push(
       fresh({ ...whole, reason: { kind: 'stretch', fingers: [low ?? 1, high ?? 4], frets: load.widest.frets } }),
