@@ -1,4 +1,5 @@
 export { type Bounds, boundsOf, joinBounds } from './drawing/bounds.ts'
+export { APART, type Collision, collisionsIn, describeCollision } from './drawing/collisions.ts'
 export type { Drawing, DrawnGroup, DrawnItem, GlyphRun, Ink, Path, Role } from './drawing/drawing.ts'
 export { CLOSE, CURVE, LINE, MOVE } from './drawing/drawing.ts'
 export { POINTS_PER_MM, pointsOf } from './drawing/lengths.ts'
@@ -40,4 +41,12 @@ export {
 } from './strip/legend.ts'
 export { type CellState, type StripCell, type Swing, stripCells } from './strip/strip-cells.ts'
 export { type StripStyle, stripStyle } from './strip/strip-style.ts'
+export type { WebFont } from './surfaces/html/web-font.ts'
+export {
+  type Booklet,
+  type BookletImage,
+  type BookletLesson,
+  type RenderHtmlInput,
+  renderHtml,
+} from './surfaces/html.ts'
 export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
