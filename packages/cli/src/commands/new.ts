@@ -1,0 +1,32 @@
+import { existsSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { EXIT, type ExitCode } from '../exit-code.ts'
+import { writeWholeFiles } from '../files/whole-files.ts'
+import type { World } from '../terminal/world.ts'
+import { UsageError } from '../usage-error.ts'
+import { newLesson, titleOf } from './new-lesson.ts'
+
+export interface NewOptions {
+  readonly title?: string
+}
+
+/** `barwise new FILE`: writes a first lesson that builds, never over a file that is there, and says what comes next. */
+export function runNew(file: string, options: NewOptions, world: World): ExitCode {
+  const name = /\.(md|markdown)$/i.test(file) ? file : `${file}.md`
+  const path = resolve(world.folder, name)
+  if (existsSync(path)) throw new UsageError(`${name} is there already`, 'choose another name; nothing was overwritten')
+  writeWholeFiles([{ path, bytes: newLesson(options.title ?? titleOf(name)) }])
+  world.out.write(`${world.out.paint('green', 'Wrote')} ${name}
+
+  barwise build ${quoted(name)}    makes the PDF and the web booklet
+  barwise check ${quoted(name)}    says what does not add up
+
+The lesson's music is made up. A lesson on somebody else's music needs a licence from whoever holds the rights.
+`)
+  return EXIT.fine
+}
+
+/** A file name as a shell takes it. */
+function quoted(name: string): string {
+  return /^[\w./\\:-]+$/.test(name) ? name : `'${name.replaceAll("'", "'\\''")}'`
+}

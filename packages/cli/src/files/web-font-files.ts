@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { WebFont } from '@barwise/render'
+
+const require = createRequire(import.meta.url)
+
+const FACES = [
+  ['Source Serif 4', 'source-serif-4', 300, 'normal'],
+  ['Source Serif 4', 'source-serif-4', 400, 'normal'],
+  ['Source Serif 4', 'source-serif-4', 400, 'italic'],
+  ['Source Serif 4', 'source-serif-4', 600, 'normal'],
+  ['Source Serif 4', 'source-serif-4', 700, 'normal'],
+  ['Source Serif 4', 'source-serif-4', 700, 'italic'],
+  ['Source Sans 3', 'source-sans-3', 400, 'normal'],
+  ['Source Sans 3', 'source-sans-3', 400, 'italic'],
+  ['Source Sans 3', 'source-sans-3', 600, 'normal'],
+  ['Source Sans 3', 'source-sans-3', 700, 'normal'],
+  ['Source Code Pro', 'source-code-pro', 400, 'normal'],
+] as const
+
+/** Reads the fonts of the web booklet from the installed packages. Throws when a package is missing (our bug). */
+export function readWebFonts(): readonly WebFont[] {
+  const words = FACES.flatMap(([family, name, weight, style]) =>
+    (['latin', 'latin-ext'] as const).map((subset): WebFont => {
+      const fileName = `${name}-${subset}-${weight}-${style}.woff2`
+      return { family, weight, style, subset, fileName, bytes: bytesOf(`@fontsource/${name}/files/${fileName}`) }
+    }),
+  )
+  const signs = bytesOf('@vexflow-fonts/academico/academico.woff2')
+  return [
+    ...words,
+    { family: 'Academico', weight: 400, style: 'normal', subset: 'music', fileName: 'academico.woff2', bytes: signs },
+  ]
+}
+
+function bytesOf(file: string): Uint8Array {
+  return new Uint8Array(readFileSync(require.resolve(file)))
+}

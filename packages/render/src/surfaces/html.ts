@@ -1,0 +1,136 @@
+import type { Book, Lesson } from '@barwise/parser'
+import type { FontSet } from '../fonts/font-set.ts'
+import { slug } from '../page/document/anchors.ts'
+import { pageWords } from '../page/document/page-words.ts'
+import { composeLesson, composeProse } from '../page/lesson-document.ts'
+import { contentsPage } from './html/contents-page.ts'
+import { type FlowContext, flowOf } from './html/flow.ts'
+import { type LessonPlace, lessonPage } from './html/lesson-page.ts'
+import { type BookletPage, placeBook } from './html/places.ts'
+import { styleSheet } from './html/style-sheet.ts'
+import type { WebFont } from './html/web-font.ts'
+import { webWords } from './html/web-words.ts'
+
+/** A picture of a lesson: PNG or JPEG bytes, and the name it gets in the booklet. */
+export interface BookletImage {
+  readonly fileName: string
+  readonly bytes: Uint8Array
+}
+
+/** A lesson for the booklet, with its pictures by the names the lesson calls them. */
+export interface BookletLesson {
+  readonly lesson: Lesson
+  readonly images: ReadonlyMap<string, BookletImage>
+}
+
+export interface RenderHtmlInput {
+  /** The book the lessons belong to; null makes a booklet of one lesson. */
+  readonly book: Book | null
+  /** In the book's order. */
+  readonly lessons: readonly BookletLesson[]
+  readonly fonts: FontSet
+  readonly webFonts: readonly WebFont[]
+  /** Whether the teacher's notes are shown. */
+  readonly teacher?: boolean
+}
+
+/** The files of a booklet by their names in its folder, with `/` between folders. `index.html` is the first page. */
+export type Booklet = ReadonlyMap<string, string | Uint8Array>
+
+/**
+ * Makes the web booklet: one folder that opens from disk, with one page a lesson and, for a book, a first page with the contents.
+ * It needs no network and no script. The same input gives the same bytes.
+ */
+export function renderHtml(input: RenderHtmlInput): Booklet {
+  const files = new Map<string, string | Uint8Array>()
+  const pages = pagesOf(input)
+  const places = placeBook(pages)
+  const images = imageFiles(input.lessons, files)
+  input.lessons.forEach(({ lesson }, index) => {
+    const page = pages[index] as BookletPage
+    const context = contextFor(input, lesson, page, places, images[index] ?? new Map())
+    files.set(page.fileName, lessonPage(context, placeOf(input.book, pages, index)))
+  })
+  if (input.book !== null) files.set('index.html', contents(input, input.book, pages, places))
+  files.set('assets/style.css', styleSheet(input.webFonts))
+  for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, font.bytes)
+  return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
+}
+
+/** The page of each lesson; ids and file names are made different where two files have one name. */
+function pagesOf({ book, lessons, teacher }: RenderHtmlInput): readonly BookletPage[] {
+  const taken = new Set(['index'])
+  return lessons.map(({ lesson }) => {
+    const stem = slug(lesson.file)
+    let id = stem
+    for (let n = 2; taken.has(id); n++) id = `${stem}-${n}`
+    taken.add(id)
+    const document = composeLesson(lesson, { id, ...(teacher === undefined ? {} : { teacher }) })
+    const fileName = book === null ? 'index.html' : `${id}.html`
+    return { lessonFile: lesson.file, fileName, title: lesson.settings.title, document }
+  })
+}
+
+function contextFor(
+  input: RenderHtmlInput,
+  lesson: Lesson,
+  page: BookletPage,
+  places: FlowContext['places'],
+  images: ReadonlyMap<string, string>,
+): FlowContext {
+  return {
+    lesson,
+    page,
+    places,
+    images,
+    document: page.document,
+    fonts: input.fonts,
+    words: pageWords(page.document.language),
+    web: webWords(page.document.language),
+    drawings: [],
+    ids: new Set(['top']),
+  }
+}
+
+/** Puts each picture into the files, and gives its address for each lesson that shows it. */
+function imageFiles(
+  lessons: readonly BookletLesson[],
+  files: Map<string, string | Uint8Array>,
+): readonly ReadonlyMap<string, string>[] {
+  return lessons.map(({ images }) => {
+    const addresses = new Map<string, string>()
+    for (const [source, { fileName, bytes }] of images) {
+      files.set(`images/${fileName}`, bytes)
+      addresses.set(source, `images/${encodeURIComponent(fileName)}`)
+    }
+    return addresses
+  })
+}
+
+function placeOf(book: Book | null, pages: readonly BookletPage[], index: number): LessonPlace | null {
+  if (book === null) return null
+  return {
+    bookTitle: book.settings.title,
+    number: index + 1,
+    previous: pages[index - 1] ?? null,
+    next: pages[index + 1] ?? null,
+  }
+}
+
+function contents(
+  input: RenderHtmlInput,
+  book: Book,
+  pages: readonly BookletPage[],
+  places: FlowContext['places'],
+): string {
+  const first = input.lessons[0]?.lesson
+  const page = pages[0]
+  const intro = (index: number): ReturnType<typeof flowOf> => {
+    const blocks = book.parts[index]?.intro ?? []
+    if (first === undefined || page === undefined) return []
+    const context = contextFor(input, first, { ...page, fileName: 'index.html' }, places, new Map())
+    return flowOf(composeProse(blocks, book.settings.language), context)
+  }
+  const { language } = book.settings
+  return contentsPage({ book, pages, words: pageWords(language), web: webWords(language), intro })
+}

@@ -1,0 +1,77 @@
+import type { Bar, Part, Ticks } from '@barwise/parser'
+import type { Element } from 'hast'
+import { pointsOf } from '../../drawing/lengths.ts'
+import type { StepCard } from '../../steps/index.ts'
+import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
+import { fitted } from './fit.ts'
+import { drawingNode, el } from './nodes.ts'
+import type { PageContext } from './page-context.ts'
+
+/** The figures of cards: one each for a wide column; on a phone a full bar is cut in two at its middle beat. */
+export interface CardFigures {
+  readonly wide: readonly (readonly CardFigure[])[]
+  readonly narrow: readonly (readonly CardFigure[])[]
+}
+
+/** Widths of the column that drawings are measured against: no figure is blown up beyond what it is here. */
+const COLUMN_PT = { wide: pointsOf(106), narrow: pointsOf(56) }
+/** A figure up to this width stays whole on a phone. */
+const WHOLE_PT = pointsOf(64)
+
+/** Draws the figures of all cards, each wide one in one piece, each narrow one in one or two. */
+export function cardFigures(part: Part, cards: readonly StepCard[], context: PageContext): CardFigures {
+  const draw = (card: StepCard, fromTicks: Ticks, toTicks: Ticks): CardFigure => {
+    const figure = drawCardFigure({
+      lesson: context.lesson,
+      part,
+      fonts: context.fonts,
+      bar: card.bar,
+      fromTicks,
+      toTicks,
+    })
+    context.drawings.push(figure.drawing)
+    return figure
+  }
+  const wide = cards.map((card) => [draw(card, card.fromTicks, card.toTicks)])
+  const narrow = cards.map((card, index) => {
+    const whole = wide[index] ?? []
+    const bar = part.bars.find((one) => one.number === card.bar)
+    const cut = bar === undefined ? null : middleBeat(bar, card)
+    if (cut === null || (whole[0]?.drawing.width ?? 0) <= WHOLE_PT) return whole
+    return [draw(card, card.fromTicks, cut), draw(card, cut, card.toTicks)]
+  })
+  return { wide, narrow }
+}
+
+/** The beat nearest to the middle of what a card shows at which nothing cut into equal parts is torn; null when there is none. */
+export function middleBeat(bar: Bar, card: Pick<StepCard, 'fromTicks' | 'toTicks'>): Ticks | null {
+  const middle = (card.fromTicks + card.toTicks) / 2
+  const beats: Ticks[] = []
+  for (let at = 0; at < card.toTicks; at += bar.beatTicks) if (at > card.fromTicks) beats.push(at)
+  const whole = beats.filter((at) => bar.groups.every((group) => at <= group.at || at >= group.at + group.length))
+  return whole.sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle))[0] ?? null
+}
+
+/** A card's figures as nodes, all of one scale; the style sheet shows those that fit the window. */
+export function figureNodes(
+  given: { readonly card: StepCard; readonly wide: readonly CardFigure[]; readonly narrow: readonly CardFigure[] },
+  context: PageContext,
+): Element {
+  const label = context.web.cardFigure(given.card.title)
+  const node = (figure: CardFigure, columnPt: number, name: string): Element =>
+    fitted(drawingNode(figure.drawing, name, context.fonts), figure.drawing, Math.max(columnPt, figure.drawing.width))
+  return el('figure', '', [
+    el(
+      'div',
+      'wide',
+      given.wide.map((figure) => node(figure, COLUMN_PT.wide, label)),
+    ),
+    el(
+      'div',
+      'narrow',
+      given.narrow.map((figure, index) =>
+        node(figure, COLUMN_PT.narrow, index === 0 ? label : context.web.continued(label)),
+      ),
+    ),
+  ])
+}

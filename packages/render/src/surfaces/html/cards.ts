@@ -1,0 +1,92 @@
+import type { BarRange } from '@barwise/parser'
+import type { Element, ElementContent } from 'hast'
+import { h } from 'hastscript'
+import { barAnchor } from '../../page/document/anchors.ts'
+import type { DocumentBlock } from '../../page/document/document-block.ts'
+import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
+import type { CardFigure } from '../../strip/card-figure.ts'
+import { cardFigures, figureNodes } from './card-figures.ts'
+import { stripLegend } from './legend.ts'
+import { el } from './nodes.ts'
+import { claimId, type PageContext } from './page-context.ts'
+import { cardsAnchor } from './rail.ts'
+
+/** A section with one card for each distinct bar: its figure and its steps in real text; bars without a card get a line. */
+export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, context: PageContext): Element {
+  const { part, bars } = block
+  const steps = stepsOfPart(context.lesson, part)
+  const cards = steps.cards.filter((card) => inRange(Math.max(1, card.bar), bars))
+  const figures = cardFigures(part, cards, context)
+  const id = claimId(cardsAnchor(context.document.id, part), context)
+  const lines = steps.lines.filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
+  return h(
+    'section',
+    { className: ['section'], ...(id === undefined ? {} : { id }) },
+    el('div', 'heading', [el('h2', '', [block.title]), ...formLine(steps, bars)]),
+    el('p', 'counting', richWords(steps.count)),
+    stripLegend(
+      figures.wide.flatMap((figure) => figure.flatMap(({ cells }) => cells)),
+      context,
+    ),
+    ...cards.map((card, index) => cardOf(card, figures.wide[index] ?? [], figures.narrow[index] ?? [], block, context)),
+    ...(lines.length === 0
+      ? []
+      : [
+          el(
+            'ul',
+            'same',
+            lines.map(({ lead, text }) => el('li', '', [el('strong', '', [lead]), ' ', ...richWords(text)])),
+          ),
+        ]),
+  )
+}
+
+function inRange(bar: number, bars: BarRange | null): boolean {
+  return bars === null || (bar >= bars.from && bar <= bars.to)
+}
+
+function formLine(steps: PartSteps, bars: BarRange | null): readonly Element[] {
+  return bars === null ? [el('p', '', richWords(steps.form))] : []
+}
+
+function cardOf(
+  card: StepCard,
+  wide: readonly CardFigure[],
+  narrow: readonly CardFigure[],
+  block: Extract<DocumentBlock, { kind: 'cards' }>,
+  context: PageContext,
+): Element {
+  const id = claimId(barAnchor(context.document.id, block.part, card.bar), context)
+  const text = (name: string, words: string): readonly Element[] => (words === '' ? [] : [el('p', name, [words])])
+  const head = [el('h3', '', [card.title]), ...text('also', card.alsoText), ...text('tags', card.tags.join(' · '))]
+  return h(
+    'article',
+    { className: ['card'], ...(id === undefined ? {} : { id }), ariaLabel: card.title },
+    el('header', 'name', head),
+    ...text('as', card.asText),
+    ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
+    figureNodes({ card, wide, narrow }, context),
+    el('ol', 'steps', card.items.map(itemOf)),
+  )
+}
+
+function itemOf(item: StepCard['items'][number]): Element {
+  const clauses = item.clauses.flatMap((clause, index): readonly (ElementContent | string)[] => [
+    ...(index === 0 ? [] : [' ']),
+    clauseOf(clause),
+  ])
+  return h('li', el('span', 'beat', [item.label]), el('div', '', clauses))
+}
+
+/** A clause carries the ticks it tells, so that it can be found and lit. */
+function clauseOf(clause: StepClause): Element {
+  return h('span', { dataFrom: String(clause.fromTicks), dataTo: String(clause.toTicks) }, ...richWords(clause.text))
+}
+
+/** Words in pieces: counts in the sans, remarks in italics. */
+export function richWords(text: RichText): readonly ElementContent[] {
+  return text.map((piece): ElementContent => {
+    if (piece.style === 'count') return el('b', 'count', [piece.text])
+    return piece.style === 'italic' ? el('i', '', [piece.text]) : { type: 'text', value: piece.text }
+  })
+}

@@ -1,0 +1,76 @@
+import type { Book } from '@barwise/parser'
+import type { Element, ElementContent } from 'hast'
+import { h } from 'hastscript'
+import type { FlowContext } from './flow.ts'
+import { framed } from './frame.ts'
+import { el } from './nodes.ts'
+import type { BookletPage } from './places.ts'
+
+/** What the first page of a book's booklet shows beside the list of lessons. */
+export interface ContentsInput {
+  readonly book: Book
+  /** The page of each lesson, in the book's order. */
+  readonly pages: readonly BookletPage[]
+  readonly words: FlowContext['words']
+  readonly web: FlowContext['web']
+  /** The words under each heading of the book, already written. */
+  readonly intro: (part: number) => readonly ElementContent[]
+}
+
+/** The first page of a book: title, contents with each lesson's line, imprint. */
+export function contentsPage(input: ContentsInput): string {
+  const { book, words, web } = input
+  const { settings } = book
+  let next = 0
+  const parts = book.parts.map((part, index) => {
+    const pages = input.pages.slice(next, next + part.lessons.length)
+    next += part.lessons.length
+    return el('section', '', [
+      ...(part.heading === null ? [] : [el('h2', '', [part.heading])]),
+      ...input.intro(index),
+      ...(pages.length === 0 ? [] : [el('ol', '', pages.map(lessonItem))]),
+    ])
+  })
+  const head = el('header', 'head', [
+    el('h1', '', [settings.title]),
+    ...(settings.subtitle === null ? [] : [el('p', 'sub', [settings.subtitle])]),
+    ...(settings.author === null ? [] : [el('p', 'by', [words.author(settings.author)])]),
+  ])
+  const main = h(
+    'main',
+    { id: 'top', className: ['alone'] },
+    head,
+    h('nav', { className: ['contents', 'flow'], ariaLabel: words.contents }, ...parts),
+    ...imprint(input),
+  )
+  return framed({
+    language: settings.language,
+    title: settings.title,
+    description: settings.subtitle,
+    skip: web.skip,
+    body: [main],
+  })
+}
+
+function lessonItem({ document, fileName }: BookletPage): Element {
+  const line = document.head.subtitle === null ? [] : [el('span', 'line', [document.head.subtitle])]
+  return el('li', '', [h('a', { href: fileName }, el('span', 'name', [document.head.title]), ...line)])
+}
+
+/** Edition, licence, whose leave the music is printed by, and the care note. */
+function imprint({ book, words }: ContentsInput): readonly Element[] {
+  const { edition, licence, permissions } = book.settings
+  const lines = [
+    ...(edition === null ? [] : [words.edition(edition)]),
+    ...(licence === null ? [] : [words.licence(licence)]),
+    ...(permissions === null ? [] : [permissions]),
+    words.careNote,
+  ]
+  return [
+    el(
+      'footer',
+      'imprint',
+      lines.map((text) => el('p', '', [text])),
+    ),
+  ]
+}

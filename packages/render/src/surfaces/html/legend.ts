@@ -1,0 +1,20 @@
+import type { Element } from 'hast'
+import { drawLegend, ENGLISH_LEGEND, signsInUse } from '../../strip/legend.ts'
+import type { StripCell } from '../../strip/strip-cells.ts'
+import { drawingNode, el } from './nodes.ts'
+import type { PageContext } from './page-context.ts'
+
+/** The key to the strip: each sign in use, drawn as in the strip, with its words as real text. */
+export function stripLegend(cells: readonly StripCell[], context: PageContext): Element {
+  const items = signsInUse(cells).map((sign) => {
+    const words = { ...ENGLISH_LEGEND, [sign]: ' ' }
+    const whole = drawLegend({ signs: [sign], fonts: context.fonts, widthPt: 100, words })
+    const drawing = { ...whole, width: SIGN_WIDTH_PT }
+    context.drawings.push(drawing)
+    return el('li', '', [drawingNode(drawing, '', context.fonts), ENGLISH_LEGEND[sign]])
+  })
+  return el('ul', 'legend', items)
+}
+
+/** Room for the widest sign, in points of a legend of 8.5. */
+const SIGN_WIDTH_PT = 14

@@ -1,0 +1,51 @@
+import type { Shape } from '@barwise/parser'
+import type { Element } from 'hast'
+import { h } from 'hastscript'
+import { drawGridRow } from '../../grids/draw-grid.ts'
+import { shapeAnchor } from '../../page/document/anchors.ts'
+import { drawingNode, el } from './nodes.ts'
+import { claimId, type PageContext } from './page-context.ts'
+import { chordName } from './words.ts'
+
+/** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it. */
+export function shapesRow(shapes: readonly Shape[], context: PageContext): Element {
+  const grids = drawGridRow(shapes, {
+    instrument: context.lesson.instrument,
+    fonts: context.fonts,
+    impliesWord: null,
+  })
+  const figures = shapes.flatMap((shape, index) => {
+    const grid = grids[index]
+    if (grid === undefined) return []
+    context.drawings.push(grid.drawing)
+    const id = claimId(shapeAnchor(context.document.id, shape.name), context)
+    const label = `${context.web.grid(shape.name)}: ${shapeInWords(shape)}`
+    const implied = shape.implied && shape.label !== null ? impliedLine(shape.label, context) : []
+    return [
+      h(
+        'figure',
+        { className: ['shape'], ...(id === undefined ? {} : { id }) },
+        drawingNode(grid.drawing, label, context.fonts),
+        ...implied,
+      ),
+    ]
+  })
+  return el('div', 'shapes', figures)
+}
+
+function impliedLine(label: string, context: PageContext): readonly Element[] {
+  const [before = '', after = ''] = context.words.implies('\u0000').split('\u0000')
+  return [h('figcaption', { className: ['implies'] }, before, chordName(label), after)]
+}
+
+/** A shape string by string, from the one next to the thumb, as in "string 6 silent, string 5 fret 7 finger 1". */
+export function shapeInWords(shape: Shape): string {
+  const strings = shape.frets.map((fret, index) => {
+    const name = `string ${index + 1}`
+    if (fret === null) return `${name} silent`
+    if (fret === 0) return `${name} open`
+    const finger = shape.fingers[index] ?? null
+    return `${name} fret ${fret}${finger === null ? '' : finger === 'T' ? ' thumb' : ` finger ${finger}`}`
+  })
+  return strings.reverse().join(', ')
+}

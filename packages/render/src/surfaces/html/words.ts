@@ -1,0 +1,78 @@
+import { assertNever, type Inline } from '@barwise/parser'
+import type { ElementContent } from 'hast'
+import { h } from 'hastscript'
+import { el } from './nodes.ts'
+import type { PageContext } from './page-context.ts'
+import type { BookletPage } from './places.ts'
+
+/** The words of a lesson as nodes. Everything the writer typed becomes a text node: markup in a lesson is shown, never passed on. */
+export function wordsOf(
+  children: readonly Inline[],
+  context: PageContext & { readonly page: BookletPage },
+): readonly ElementContent[] {
+  return children.map((inline) => wordOf(inline, context))
+}
+
+function wordOf(inline: Inline, context: PageContext & { readonly page: BookletPage }): ElementContent {
+  switch (inline.kind) {
+    case 'text':
+      return { type: 'text', value: inline.text }
+    case 'code':
+      return el('code', '', [inline.text])
+    case 'strong':
+      return el('strong', '', wordsOf(inline.children, context))
+    case 'emphasis':
+      return el('em', '', wordsOf(inline.children, context))
+    case 'break':
+      return h('br')
+    case 'link': {
+      const href = safeAddress(inline.url, context)
+      const words = wordsOf(inline.children, context)
+      return href === null ? el('span', '', words) : h('a', { href }, ...words)
+    }
+    case 'image': {
+      const src = context.images.get(inline.source)
+      return src === undefined ? el('span', 'missing', [inline.alt]) : h('img', { src, alt: inline.alt })
+    }
+    case 'shape-ref':
+      return linked(context.places.shape(context.page, inline.shape), chordName(inline.shape))
+    case 'chord':
+      return chordName(inline.symbol)
+    case 'bar-ref': {
+      const text = context.words.bar(inline.from, inline.to).replaceAll(' ', '\u00a0')
+      const to = context.places.bar(context.page, { lesson: inline.lesson, part: inline.part, bar: inline.from })
+      return linked(to, el('span', 'bar-ref', [text]))
+    }
+    default:
+      return assertNever(inline)
+  }
+}
+
+function linked(href: string | null, words: ElementContent): ElementContent {
+  return href === null ? words : h('a', { href }, words)
+}
+
+/** An address that may be followed: the web, mail, a lesson of the booklet. Anything else would lead out of the folder or run a script. */
+function safeAddress(url: string, context: PageContext): string | null {
+  const page = context.places.lessonPage(url)
+  if (page !== null) return page
+  return /^(?:https?:\/\/|mailto:)[^\s]/i.test(url) ? url : null
+}
+
+/** A chord symbol as the trade prints it: extensions raised, true flats and sharps. Text that is no symbol stays plain. */
+export function chordName(symbol: string): ElementContent {
+  const [base = symbol, ...variant] = symbol.split('.')
+  const match = /^([A-G][#b♯♭]?)(m(?!aj)|dim|aug)?(.*?)(\/[A-G][#b♯♭]?)?$/.exec(base)
+  if (match === null) return el('span', 'chord', [symbol])
+  const [, root = '', quality = '', extension = '', bass = ''] = match
+  return el('span', 'chord', [
+    trueSigns(root) + quality,
+    ...(extension === '' ? [] : [el('sup', '', [extension.replace(/#(?=\d)/g, '♯').replace(/b(?=\d)/g, '♭')])]),
+    ...(bass === '' ? [] : [trueSigns(bass)]),
+    ...(variant.length === 0 ? [] : [el('span', 'variant', [` ${variant.join(' ')}`])]),
+  ])
+}
+
+function trueSigns(note: string): string {
+  return note.replace(/#$/, '♯').replace(/b$/, '♭')
+}
