@@ -1,0 +1,110 @@
+import type { FindingDraft } from '../finding/finding-draft.ts'
+import type { Lesson } from '../score/lesson.ts'
+import type { Shape } from '../score/shape.ts'
+import { type ChordSymbol, parseChordSymbol, toneNames } from '../theory/chord-symbol.ts'
+import { type Judgement, judgeHarmony } from '../theory/judge-harmony.ts'
+import { suggestName } from '../theory/name-chord.ts'
+import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
+import { codeOf, disagreement } from './chord-words.ts'
+import type { Rule } from './rule.ts'
+import { soundsThree } from './shape-label.ts'
+
+/**
+ * A written symbol agrees with what is struck under it. It does when the sounds of its whole stretch do; else each strike of three or
+ * more different notes is judged. Passed over: shapes that carry the symbol themselves or imply theirs (their lines are judged),
+ * moved shapes (chords on the way), strikes in the last beat that fit the next symbol (played ahead), and disagreeing strikes
+ * that take less time than the agreeing ones (chords in passing). At most one finding for a stretch, never an error.
+ */
+export const chordOverNotes: Rule = {
+  codes: ['chord-contradicts', 'chord-extra-tones', 'chord-missing-tones'],
+  check: ({ lesson }) => {
+    const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
+    return lesson.parts.flatMap((part) =>
+      chordStretches(part).flatMap((stretch) => judgeStretch(stretch, lesson, shapes)),
+    )
+  },
+}
+
+interface JudgedStrike {
+  readonly placed: PlacedStrike
+  readonly midis: readonly number[]
+  readonly judged: Judgement
+}
+
+function judgeStretch(
+  stretch: ChordStretch,
+  lesson: Lesson,
+  shapes: ReadonlyMap<string, Shape>,
+): readonly FindingDraft[] {
+  const chord = parseChordSymbol(stretch.symbol)
+  if (chord === null) return []
+  const counted = stretch.strikes.filter(({ strike }) => !isOnTheWay(strike.target, shapes))
+  const whole = judgeHarmony(
+    counted.flatMap((placed) => midisOf(placed, lesson)),
+    chord,
+  )
+  if (whole === null || isFine(whole)) return []
+  const strikes = counted.flatMap((placed): readonly JudgedStrike[] => {
+    const midis = midisOf(placed, lesson)
+    const judged = soundsThree(midis) ? judgeHarmony(midis, chord) : null
+    return judged === null ? [] : [{ placed, midis, judged }]
+  })
+  const against = strikes.filter((each) => disagrees(each, whole, { stretch, chord, shapes }))
+  const first = against[0]
+  if (first === undefined || timeOf(against) * 2 < timeOf(strikes)) return []
+  return [findingFor(first, chord, stretch, lesson)]
+}
+
+/** Notes as fingered: symbols are those of the shapes, whatever the capo. */
+function midisOf({ strike }: PlacedStrike, lesson: Lesson): readonly number[] {
+  return strike.notes.flatMap((note) => (note.midi === null ? [] : [note.midi - lesson.instrument.capo]))
+}
+
+function isOnTheWay(target: PlacedStrike['strike']['target'], shapes: ReadonlyMap<string, Shape>): boolean {
+  return target.shift !== 0 || (target.shape !== null && shapes.get(target.shape)?.implied === true)
+}
+
+function isFine(judged: Judgement): boolean {
+  return !['contradicts', 'extra tones', 'missing tones'].includes(judged.verdict)
+}
+
+function disagrees(
+  { placed, midis, judged }: JudgedStrike,
+  whole: Judgement,
+  { stretch, chord, shapes }: { stretch: ChordStretch; chord: ChordSymbol; shapes: ReadonlyMap<string, Shape> },
+): boolean {
+  if (isFine(judged)) return false
+  if (judged.verdict === 'missing tones' && whole.missing.length === 0) return false
+  const label = shapes.get(placed.strike.target.shape ?? '')?.label ?? null
+  const own = label === null ? null : parseChordSymbol(label)
+  if (own !== null && toneNames(own).join() === toneNames(chord).join()) return false
+  const ahead = stretch.end !== null && stretch.end - placed.start <= placed.bar.beatTicks
+  const next = ahead && stretch.next !== null ? parseChordSymbol(stretch.next) : null
+  const nextJudged = next === null ? null : judgeHarmony(midis, next)
+  return nextJudged === null || !isFine(nextJudged)
+}
+
+function timeOf(strikes: readonly JudgedStrike[]): number {
+  return strikes.reduce((sum, { placed }) => sum + placed.strike.duration, 0)
+}
+
+function findingFor(
+  { placed, midis, judged }: JudgedStrike,
+  chord: ChordSymbol,
+  stretch: ChordStretch,
+  lesson: Lesson,
+): FindingDraft {
+  const named = suggestName(midis, { key: lesson.settings.key })
+  const what = placed.strike.target.shape === null ? 'these notes' : `\`${placed.strike.target.shape}\``
+  return {
+    code: codeOf(judged) ?? 'chord-contradicts',
+    severity: 'warning',
+    span: placed.strike.span,
+    message: `${what} in bar ${placed.bar.number} under the symbol ${chord.text}: ${disagreement(chord.text, judged)}`,
+    help:
+      named === null
+        ? 'mend the symbol or the notes'
+        : `write ${named.name.symbol} after \`chords\`, or mend the notes`,
+    related: [{ span: stretch.bar.span, message: `${chord.text} is written here` }],
+  }
+}

@@ -1,0 +1,55 @@
+import type { Strike } from '../score/event.ts'
+import type { Bar, Part } from '../score/part.ts'
+import type { Ticks } from '../score/time.ts'
+
+/** A strike with its bar and its place in the part. */
+export interface PlacedStrike {
+  readonly strike: Strike
+  readonly bar: Bar
+  /** Ticks from the start of bar 1. */
+  readonly start: Ticks
+}
+
+/** A written chord symbol and what is struck while it is in force. */
+export interface ChordStretch {
+  readonly symbol: string
+  /** The bar whose line names the symbol. */
+  readonly bar: Bar
+  readonly strikes: readonly PlacedStrike[]
+  /** Strikes in the last beat, which may belong to the next symbol already. */
+  readonly next: string | null
+  /** Ticks from the start of bar 1 to where the next symbol begins; null at the end of the part. */
+  readonly end: Ticks | null
+}
+
+interface Mark {
+  readonly symbol: string | null
+  readonly written: boolean
+  readonly bar: Bar
+  readonly at: Ticks
+}
+
+/** The stretches of a part in which a written symbol is in force, in order. A pickup lies before 0. */
+export function chordStretches(part: Part): readonly ChordStretch[] {
+  const startOf = (bar: Bar): Ticks => (bar.number === 0 ? -bar.length : bar.start)
+  const marks = part.bars.flatMap((bar) =>
+    bar.chords.map((chord): Mark => ({ ...chord, bar, at: startOf(bar) + chord.at })),
+  )
+  const strikes = part.bars.flatMap((bar) =>
+    bar.events.flatMap((event): readonly PlacedStrike[] =>
+      event.kind === 'strike' ? [{ strike: event, bar, start: startOf(bar) + event.at }] : [],
+    ),
+  )
+  let from = 0
+  return marks.flatMap((mark, index): readonly ChordStretch[] => {
+    const next = marks[index + 1]
+    const end = next?.at ?? null
+    while ((strikes[from]?.start ?? Number.POSITIVE_INFINITY) < mark.at) from += 1
+    let to = from
+    while (to < strikes.length && (end === null || (strikes[to]?.start ?? 0) < end)) to += 1
+    const own = strikes.slice(from, to)
+    from = to
+    if (!mark.written || mark.symbol === null) return []
+    return [{ symbol: mark.symbol, bar: mark.bar, strikes: own, next: next?.symbol ?? null, end }]
+  })
+}
