@@ -50,3 +50,6 @@ export {
   renderHtml,
 } from './surfaces/html.ts'
 export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
+export { type PageImage } from './page/layout/layout-context.ts'
+export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
+export { type PageFinding, type PdfLesson, type RenderedPdf, type RenderPdfOptions, renderPdf } from './surfaces/pdf.ts'

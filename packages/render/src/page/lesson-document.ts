@@ -7,6 +7,8 @@ import { noteValueOf } from './document/note-value.ts'
 import { type PageWords, pageWords } from './document/page-words.ts'
 import { plainText, setWords } from './document/typography.ts'
 
+export { composeProse } from './document/compose-prose.ts'
+
 /** Which copy of the lesson is made. */
 export interface ComposeOptions {
   /** Whether the teacher's notes are printed. */

@@ -1,0 +1,120 @@
+import type { Book, Lesson } from '@barwise/parser'
+import type { LessonDocument } from '../document/document-block.ts'
+import { setFrontMatter } from './front-matter.ts'
+import { layOutLesson, setAnswers } from './lay-out-lesson.ts'
+import type { LayoutContext } from './layout-context.ts'
+import type { LaidPage, StructNode } from './page-content.ts'
+import { framePage, textHeight } from './page-frame.ts'
+import { paginate } from './paginate.ts'
+import type { Row } from './row.ts'
+import { setSection } from './set-section.ts'
+
+/** A lesson with its composed document, and the context to lay it out in (its fonts, words, findings). */
+export interface LessonToLay {
+  readonly lesson: Lesson
+  readonly document: LessonDocument
+  readonly context: LayoutContext
+  /** The heading of the book's part it opens, null when it does not. */
+  readonly opensPart: string | null
+}
+
+/** Laid pages and how they are numbered: so many in roman numerals first. */
+export interface LaidPages {
+  readonly pages: readonly LaidPage[]
+  readonly romanCount: number
+}
+
+/** Where a lesson of a book starts, for its contents. */
+export interface LessonStart {
+  readonly title: string
+  readonly subtitle: string | null
+  readonly anchor: string
+  readonly part: string | null
+  readonly page: string
+}
+
+/** Lays out lessons one after the other, each on new pages; a book gets its front matter before them and the answers after. */
+export function layOutPages(lessons: readonly LessonToLay[], book: Book | null): LaidPages {
+  const root: StructNode = { role: 'Document', parent: null }
+  const front: StructNode = { role: 'Sect', parent: root }
+  const body: LaidPage[] = []
+  const starts: LessonStart[] = []
+  const startsPage = book?.settings.open === 'right' ? 'right' : 'any'
+  // The front matter's element comes before the lessons in the tree because its pages are drawn first.
+  for (const { document, context, opensPart } of lessons) {
+    const rows = layOutLesson(
+      document,
+      { startsPage, outlineLevel: 1, parent: root, answersHere: book === null },
+      context,
+    )
+    addPages(rows, { title: document.head.title, book, context, opening: opensPart }, body)
+    const opening = body.findIndex((page) =>
+      page.items.some((item) => item.kind === 'anchor' && item.name === document.id),
+    )
+    starts.push({
+      title: document.head.title,
+      subtitle: document.head.subtitle,
+      anchor: document.id,
+      part: opensPart,
+      page: String(opening + 1),
+    })
+  }
+  const last = lessons.at(-1)
+  if (book === null || last === undefined) return { pages: body, romanCount: 0 }
+  addAnswers(lessons, { book, root, context: last.context }, { body, starts })
+  const frontPages = setFrontMatter(book, starts, front, last.context)
+  return { pages: [...frontPages, ...body], romanCount: frontPages.length }
+}
+
+function addPages(
+  rows: readonly Row[],
+  given: {
+    readonly title: string
+    readonly book: Book | null
+    readonly context: LayoutContext
+    readonly opening: string | null
+  },
+  body: LaidPage[],
+): void {
+  const { book, context, title } = given
+  const filled = paginate(rows, { height: textHeight(context.style), firstNumber: body.length + 1 })
+  const first = filled.findIndex((page) => !page.blank)
+  filled.forEach((page, index) => {
+    const number = body.length + 1
+    const running = number % 2 === 0 ? (book?.settings.title ?? title) : title
+    const text = index === first ? given.opening : running
+    body.push(framePage(page, { text, label: String(number), number, folio: true }, context))
+  })
+}
+
+function addAnswers(
+  lessons: readonly LessonToLay[],
+  given: { readonly book: Book; readonly root: StructNode; readonly context: LayoutContext },
+  into: { readonly body: LaidPage[]; readonly starts: LessonStart[] },
+): void {
+  const { book, context } = given
+  const withAnswers = lessons.filter(({ document }) => document.answers.length > 0)
+  if (withAnswers.length === 0) return
+  const area = { width: context.style.textWidth, parent: { role: 'Sect', parent: given.root } as const }
+  const title = context.words.answers
+  const rows = withAnswers.flatMap(({ document, context: own }, index) => [
+    {
+      ...setSection(
+        { title: `${title}: ${document.head.title}`, anchor: `answers.${document.id}`, tempo: null, about: '' },
+        area,
+        own,
+      ),
+      startsPage: index === 0 ? ('any' as const) : ('no' as const),
+    },
+    ...setAnswers([document], area, own),
+  ])
+  const firstAnchor = withAnswers[0]?.document.id
+  into.starts.push({
+    title,
+    subtitle: null,
+    anchor: `answers.${firstAnchor}`,
+    part: null,
+    page: String(into.body.length + 1),
+  })
+  addPages(rows, { title, book, context, opening: null }, into.body)
+}

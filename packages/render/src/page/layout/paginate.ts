@@ -1,0 +1,95 @@
+import type { PageItem } from './page-content.ts'
+import { moveItems, type Row } from './row.ts'
+
+/** A page of rows before heads and folios are added: what stands on it, relative to the text's top left corner. */
+export interface FilledPage {
+  readonly items: readonly PageItem[]
+  /** How far down it is filled, in points. */
+  readonly filled: number
+  /** Whether it is left empty so that what follows opens on a right-hand page. */
+  readonly blank: boolean
+}
+
+export interface PaginateOptions {
+  readonly height: number
+  /** The number of the first page, counted from 1: odd pages are right-hand ones. */
+  readonly firstNumber: number
+}
+
+/** A place where a page may end: after `index`. */
+interface Chunk {
+  readonly rows: readonly Row[]
+}
+
+const NEARLY = 0.5
+
+/**
+ * Fills pages with rows. A page never ends after a row that keeps the next; among the places left, the page is filled as far as it goes.
+ * A chunk higher than a whole page is set on a page of its own and runs over its foot rather than being cut.
+ */
+export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
+  const pages: FilledPage[] = []
+  let page: Row[] = []
+  const close = (): void => {
+    if (page.length > 0) pages.push(fill(page))
+    page = []
+  }
+  for (const { rows: chunk } of chunksOf(rows)) {
+    const first = chunk[0]
+    if (first === undefined) continue
+    if (first.startsPage !== 'no') {
+      close()
+      const number = options.firstNumber + pages.length
+      if (first.startsPage === 'right' && number % 2 === 0) pages.push({ items: [], filled: 0, blank: true })
+    }
+    if (page.length > 0 && heightOf([...page, ...chunk]) > options.height + NEARLY) {
+      close()
+      page.push(...openPage(chunk))
+    } else page.push(...(page.length === 0 ? openPage(chunk) : chunk))
+  }
+  close()
+  return pages
+}
+
+/** Rows that must stay together, by their `keepNext`. */
+function chunksOf(rows: readonly Row[]): readonly Chunk[] {
+  const chunks: Chunk[] = []
+  let chunk: Row[] = []
+  rows.forEach((each, index) => {
+    chunk.push(each)
+    const next = rows[index + 1]
+    if (each.keepNext && next !== undefined && next.startsPage === 'no') return
+    chunks.push({ rows: chunk })
+    chunk = []
+  })
+  if (chunk.length > 0) chunks.push({ rows: chunk })
+  return chunks
+}
+
+/** The rows as they open a page: rules meant to part are dropped, table headers come again. */
+function openPage(chunk: readonly Row[]): readonly Row[] {
+  const kept = chunk.slice(chunk.findIndex((each) => each.atTop === 'keep'))
+  const rows = kept.length === 0 ? chunk : kept
+  return [...(rows[0]?.again ?? []), ...rows]
+}
+
+function heightOf(rows: readonly Row[]): number {
+  let [y, after] = [0, 0]
+  rows.forEach((each, index) => {
+    y += (index === 0 ? 0 : Math.max(after, each.before)) + each.height
+    after = each.after
+  })
+  return y
+}
+
+function fill(rows: readonly Row[]): FilledPage {
+  const items: PageItem[] = []
+  let [y, after] = [0, 0]
+  rows.forEach((each, index) => {
+    if (index > 0) y += Math.max(after, each.before)
+    items.push(...moveItems(each.items, 0, y))
+    y += each.height
+    after = each.after
+  })
+  return { items, filled: y, blank: false }
+}

@@ -1,0 +1,176 @@
+import { pointsOf } from '../../drawing/lengths.ts'
+import { cardPlainText, type PartSteps, type StepCard } from '../../steps/part-steps.ts'
+import type { CardFigure } from '../../strip/card-figure.ts'
+import type { Area, LayoutContext } from './layout-context.ts'
+import type { PageItem, StructNode } from './page-content.ts'
+import { moveItems, type Row, row, stackRows } from './row.ts'
+import { setSteps } from './set-steps.ts'
+import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
+import { say } from './text-run.ts'
+
+/** Columns of a card in points: music at the left, steps at the right; one under the other where the page is narrow. */
+export interface CardStyle {
+  readonly musicWidth: number
+  readonly gutter: number
+  readonly stepsWidth: number
+  /** The least room left of the music of a bar told by another: "As bar 1 to the end of beat 2, then:". */
+  readonly thenLeast: number
+  readonly stacked: boolean
+}
+
+/** Side by side where the steps keep lines of about 45 characters. */
+export function cardStyle(area: Area, _context: LayoutContext): CardStyle {
+  const gutter = pointsOf(5)
+  const thenLeast = pointsOf(33)
+  const musicWidth = pointsOf(94.75)
+  const stepsWidth = area.width - musicWidth - gutter
+  if (stepsWidth >= pointsOf(60)) return { musicWidth, gutter, stepsWidth, thenLeast, stacked: false }
+  return { musicWidth: area.width, gutter: 0, stepsWidth: area.width, thenLeast, stacked: true }
+}
+
+/** What a card is made of. */
+export interface CardContent {
+  readonly card: StepCard
+  readonly figure: CardFigure
+  readonly steps: PartSteps
+  readonly anchor: string
+}
+
+/** A card as one row: name, music and steps. It is never split. */
+export function setCard(content: CardContent, area: Area, context: LayoutContext): Row {
+  const style = cardStyle(area, context)
+  const stacked = style.stacked || content.figure.drawing.width > style.musicWidth + 1
+  const { items, height } = stacked
+    ? stackedCard(content, { ...style, musicWidth: area.width }, area, context)
+    : content.card.as === null
+      ? wholeCard(content, style, area, context)
+      : thenCard(content, style, area, context)
+  return row(height, [{ kind: 'anchor', y: 0, name: content.anchor }, ...items], { before: pointsOf(2.6) })
+}
+
+interface Set {
+  readonly items: readonly PageItem[]
+  readonly height: number
+}
+
+/** A bar told in full: its head over the whole width, music and steps under it. */
+function wholeCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+  const head = cardHead(content.card, area, context)
+  const steps = stackRows(setSteps(content.card, { ...area, width: style.stepsWidth }, context))
+  const top = head.height + 1
+  const stepsTop = head.height + 2
+  const figure = figureItem(content, 0, top, area)
+  return {
+    items: [...head.items, figure, ...moveItems(steps.items, style.musicWidth + style.gutter, stepsTop)],
+    height: Math.max(top + content.figure.drawing.height, stepsTop + steps.height),
+  }
+}
+
+/** A bar told by another: what is the same in words at the left, the music of the rest right of it. */
+function thenCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+  const { card, figure } = content
+  const x = style.musicWidth - figure.drawing.width
+  const left = { ...area, width: Math.max(style.thenLeast, x) - pointsOf(3) }
+  const { display, body, small } = context.style
+  const heading: StructNode = { role: 'H3', parent: area.parent }
+  const also = card.alsoText === '' ? [] : [say(`\u2002${card.alsoText}`, 'sans', body.size)]
+  const tags = card.tags.join(' · ')
+  const words = stackRows([
+    ...setParagraph(
+      [say(card.title, 'sans-bold', display.size), ...also],
+      { role: 'H3', size: display, node: heading },
+      left,
+      context,
+    ),
+    ...(tags === '' ? [] : setParagraph([say(tags, 'sans', small.size)], { role: 'P', size: small }, left, context)),
+    ...setParagraph(
+      [say(card.asText, 'serif-italic', body.size)],
+      { role: 'P', size: { size: body.size, leading: 13 } },
+      left,
+      context,
+    ).map((each, index) => (index === 0 ? { ...each, before: pointsOf(3) } : each)),
+  ])
+  const steps = stackRows(setSteps(card, { ...area, width: style.stepsWidth }, context))
+  return {
+    items: [
+      ...words.items,
+      figureItem(content, x, 0, area),
+      ...moveItems(steps.items, style.musicWidth + style.gutter, 2),
+    ],
+    height: Math.max(words.height, figure.drawing.height, 2 + steps.height),
+  }
+}
+
+/** Music over steps, where they cannot stand side by side; the steps in two columns when there is room. */
+function stackedCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+  const head = cardHead(content.card, area, context)
+  const { card } = content
+  const as =
+    card.asText === ''
+      ? { items: [], height: 0 }
+      : stackRows(
+          setParagraph(
+            [say(card.asText, 'serif-italic', context.style.body.size)],
+            { role: 'P', size: context.style.body },
+            area,
+            context,
+          ),
+        )
+  const top = head.height + as.height + 2
+  const figureBottom = top + content.figure.drawing.height + 6
+  const two = style.musicWidth > pointsOf(130) && card.items.length > 1
+  const half = (area.width - pointsOf(6)) / 2
+  const cut = two ? Math.ceil(card.items.length / 2) : card.items.length
+  const width = two ? half : Math.min(area.width, context.style.measure)
+  const first = stackRows(setSteps({ ...card, items: card.items.slice(0, cut) }, { ...area, width }, context))
+  const second = two
+    ? stackRows(setSteps({ ...card, countText: [], items: card.items.slice(cut) }, { ...area, width }, context))
+    : { items: [], height: 0 }
+  return {
+    items: [
+      ...head.items,
+      ...moveItems(as.items, 0, head.height),
+      figureItem(content, 0, top, area),
+      ...moveItems(first.items, 0, figureBottom),
+      ...moveItems(second.items, half + pointsOf(6), figureBottom),
+    ],
+    height: figureBottom + Math.max(first.height, second.height),
+  }
+}
+
+/** The bar's name, the bars that are the same, and at the right what it teaches. */
+function cardHead(card: StepCard, area: Area, context: LayoutContext): Set {
+  const { display, body, small } = context.style
+  const y = display.leading * BASE_OF_LEADING
+  const title = lineItem(
+    [say(card.title, 'sans-bold', display.size)],
+    { x: 0, y },
+    { role: 'H3', parent: area.parent },
+    context,
+  )
+  const items: PageItem[] = [title.item]
+  let x = title.width + pointsOf(2.4)
+  if (card.alsoText !== '') {
+    const also = lineItem(
+      [say(card.alsoText, 'sans', body.size)],
+      { x, y },
+      { role: 'P', parent: area.parent },
+      context,
+    )
+    items.push(also.item)
+    x += also.width + pointsOf(3)
+  }
+  const tags = card.tags.join(' · ')
+  if (tags !== '') {
+    const node: StructNode = { role: 'P', parent: area.parent }
+    const measured = lineItem([say(tags, 'sans', small.size)], { x: area.width, y, align: 'right' }, node, context)
+    if (x + measured.width <= area.width) items.push(measured.item)
+  }
+  return { items, height: display.leading }
+}
+
+function figureItem(content: CardContent, x: number, y: number, area: Area): PageItem {
+  const { figure, card, steps } = content
+  const node: StructNode = { role: 'Figure', parent: area.parent, alt: cardPlainText(card, steps) }
+  return { kind: 'figure', x, y, drawing: figure.drawing, node }
+}

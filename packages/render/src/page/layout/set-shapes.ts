@@ -1,0 +1,79 @@
+import type { Shape } from '@barwise/parser'
+import { pointsOf } from '../../drawing/lengths.ts'
+import { drawGridRow } from '../../grids/draw-grid.ts'
+import { shapeAnchor } from '../document/anchors.ts'
+import type { Area, LayoutContext } from './layout-context.ts'
+import type { PageItem, StructNode } from './page-content.ts'
+import { moveItems, type Row, row, stackRows } from './row.ts'
+import { setParagraph } from './set-text.ts'
+import { say } from './text-run.ts'
+
+/** Least room between the boxes of two grids. */
+const GUTTER = pointsOf(2.5)
+
+/** A line of advice for a shape: which finger quiets which string. Empty when there is none. */
+export type ShapeAdvice = (shape: Shape) => string
+
+/** Grids side by side, as many as the width holds, all of one size on common base lines. A grid and its advice are never parted. */
+export function setShapes(
+  shapes: readonly Shape[],
+  area: Area,
+  context: LayoutContext,
+  given: { readonly advice?: ShapeAdvice; readonly perRow?: number } = {},
+): readonly Row[] {
+  const { lesson, fonts, words, style } = context
+  const grids = drawGridRow(shapes, {
+    instrument: lesson.instrument,
+    fonts,
+    below: 'notes',
+    impliesWord: words.implies('').trim(),
+  })
+  const gridWidth = Math.max(1, ...grids.map(({ drawing }) => drawing.width))
+  const fits = Math.max(1, Math.floor((area.width + GUTTER) / (gridWidth + GUTTER)))
+  const rowCount = Math.ceil(shapes.length / Math.min(fits, given.perRow ?? fits))
+  const perRow = Math.ceil(shapes.length / rowCount)
+  const column = Math.min(pointsOf(34), (area.width - GUTTER * (perRow - 1)) / perRow)
+  const rows: Row[] = []
+  for (let from = 0; from < shapes.length; from += perRow) {
+    const items: PageItem[] = []
+    let height = 0
+    shapes.slice(from, from + perRow).forEach((shape, index) => {
+      const grid = grids[from + index]
+      if (grid === undefined) return
+      const x = index * (column + GUTTER)
+      const node: StructNode = { role: 'Figure', parent: area.parent, alt: shapeInWords(shape) }
+      items.push({ kind: 'anchor', y: 0, name: shapeAnchor(context.lessonId, shape.name) })
+      items.push({ kind: 'figure', x, y: 0, drawing: grid.drawing, node })
+      const advice = given.advice?.(shape) ?? ''
+      let bottom = grid.drawing.height
+      if (advice !== '') {
+        const set = stackRows(
+          setParagraph(
+            [say(advice, 'sans', style.small.size)],
+            { role: 'P', size: style.small },
+            { width: column - 4, parent: area.parent },
+            context,
+          ),
+        )
+        items.push(...moveItems(set.items, x + pointsOf(1.6), bottom + 3))
+        bottom += 3 + set.height
+      }
+      height = Math.max(height, bottom)
+    })
+    rows.push(row(height, items, { before: 9, after: 9 }))
+  }
+  return rows
+}
+
+/** A shape said string by string, from the lowest: "Em7: string 5 fret 7 finger 1, …". */
+export function shapeInWords(shape: Shape): string {
+  const strings = shape.frets
+    .map((fret, index) => {
+      const finger = shape.fingers[index] ?? null
+      if (fret === null) return `string ${index + 1} silent`
+      if (fret === 0) return `string ${index + 1} open`
+      return `string ${index + 1} fret ${fret}${finger === null ? '' : ` finger ${finger}`}`
+    })
+    .reverse()
+  return `Chord grid ${shape.name.replace('.', ' ')}: ${strings.join(', ')}.`
+}

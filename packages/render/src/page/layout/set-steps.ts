@@ -1,0 +1,60 @@
+import { pointsOf } from '../../drawing/lengths.ts'
+import type { StepCard } from '../../steps/part-steps.ts'
+import type { RichText } from '../../steps/speak/rich-text.ts'
+import type { Area, LayoutContext } from './layout-context.ts'
+import type { StructNode } from './page-content.ts'
+import { indentRows, type Row, row, spaceRows } from './row.ts'
+import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
+import { say, type TextRun } from './text-run.ts'
+
+const NUMERAL_ROOM = pointsOf(5)
+
+/** Steps as a list: the beat in the accent at the left, its sentences beside it. Remarks are italic. */
+export function setSteps(card: StepCard, area: Area, context: LayoutContext): readonly Row[] {
+  const { steps, small } = context.style
+  const list: StructNode = { role: 'L', parent: area.parent }
+  const wide = card.items.some((item) => item.label.length > 2)
+  const room = wide ? pointsOf(7.5) : NUMERAL_ROOM
+  const counted =
+    card.countText.length === 0
+      ? []
+      : setParagraph(richRuns(card.countText, small.size, 'sans'), { role: 'P', size: small }, area, context)
+  const items = card.items.flatMap((item, index) => {
+    const li: StructNode = { role: 'LI', parent: list }
+    const label = lineItem(
+      [say(item.label, 'sans-bold', steps.size, { ink: 'accent' })],
+      { x: 0, y: steps.leading * BASE_OF_LEADING },
+      { role: 'Lbl', parent: li },
+      context,
+    )
+    const runs = item.clauses.flatMap((clause, at) => [
+      ...(at === 0 ? [] : [say(' ', 'serif', steps.size)]),
+      ...richRuns(clause.text, steps.size, 'serif'),
+    ])
+    const body: StructNode = { role: 'LBody', parent: li }
+    const rows = indentRows(
+      setParagraph(
+        runs,
+        { role: 'LBody', size: steps, node: body, hyphenate: false },
+        { ...area, width: area.width - room },
+        context,
+      ),
+      room,
+    )
+    const first = rows[0] ?? row(steps.leading, [])
+    return spaceRows(
+      [{ ...first, items: [label.item, ...first.items] }, ...rows.slice(1)],
+      index === 0 ? 0 : pointsOf(0.9),
+      0,
+    )
+  })
+  return [...spaceRows(counted, 0, pointsOf(1)), ...items]
+}
+
+function richRuns(text: RichText, size: number, voice: 'serif' | 'sans'): readonly TextRun[] {
+  return text.map((piece) => {
+    if (piece.style === 'count') return say(piece.text, 'sans-semibold', size * 0.97)
+    if (piece.style === 'italic') return say(piece.text, voice === 'serif' ? 'serif-italic' : 'sans-italic', size)
+    return say(piece.text, voice, size)
+  })
+}

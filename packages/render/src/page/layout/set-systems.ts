@@ -1,0 +1,55 @@
+import type { BarRange, Part } from '@barwise/parser'
+import { pointsOf } from '../../drawing/lengths.ts'
+import { engravePart } from '../../engrave/engrave-part.ts'
+import { barAnchor } from '../document/anchors.ts'
+import type { Area, LayoutContext } from './layout-context.ts'
+import type { StructNode } from './page-content.ts'
+import { type Row, row } from './row.ts'
+
+/** The play-through: each system a row, never cut. The first stays with the head above it. */
+export function setSystems(
+  music: {
+    readonly part: Part
+    readonly bars: BarRange | null
+    readonly firstTempo: boolean
+    readonly anchors: boolean
+  },
+  area: Area,
+  context: LayoutContext,
+): readonly Row[] {
+  const { lesson, fonts, style, lessonId } = context
+  const { part } = music
+  const { systems, findings } = engravePart({
+    lesson,
+    part,
+    fonts,
+    widthPt: area.width,
+    staffSpacePt: style.staffSpace,
+    firstTempo: music.firstTempo,
+    ...(music.bars === null ? {} : { bars: music.bars }),
+  })
+  findings.forEach(context.report)
+  return systems.map((system) => {
+    const node: StructNode = {
+      role: 'Figure',
+      parent: area.parent,
+      alt: `${part.title}, ${context.words.bar(Math.max(1, system.firstBar), Math.max(1, system.lastBar))}: ${chordsInWords(part, system.firstBar, system.lastBar)}`,
+    }
+    const anchors = music.anchors
+      ? system.bars.map(({ bar }) => ({ kind: 'anchor', y: 0, name: barAnchor(lessonId, part, bar) }) as const)
+      : []
+    return row(
+      system.drawing.height,
+      [...anchors, { kind: 'figure', x: -system.staffLeft, y: 0, drawing: system.drawing, node }],
+      { before: pointsOf(3.2) },
+    )
+  })
+}
+
+/** The chords of some bars in a sentence, for those who do not see the staves. */
+function chordsInWords(part: Part, from: number, to: number): string {
+  const said = part.bars
+    .filter((bar) => bar.number >= from && bar.number <= to && bar.chords.length > 0)
+    .map((bar) => `bar ${bar.number} ${bar.chords.map((chord) => chord.symbol ?? 'no chord').join(', ')}`)
+  return `staff and tab${said.length === 0 ? '' : `; ${said.join('; ')}`}.`
+}

@@ -1,0 +1,119 @@
+import type { Inline, Span } from '@barwise/parser'
+import type { Ink } from '../../drawing/drawing.ts'
+import type { FaceId } from '../../fonts/face.ts'
+import { barAnchor, shapeAnchor } from '../document/anchors.ts'
+import { trueSigns } from '../document/sounding-key.ts'
+import type { LinkTarget } from './page-content.ts'
+
+/** Words of one style, before they are broken into lines. `break` ends the line after them. */
+export interface TextRun {
+  readonly text: string
+  readonly face: FaceId
+  readonly size: number
+  readonly ink: Ink
+  readonly rise: number
+  readonly link: LinkTarget | null
+  readonly breaksAfter: boolean
+  /** Where the writer wrote it; null for the page's own words. */
+  readonly span: Span | null
+}
+
+/** The faces of a voice: the person who talks (serif) or the page that talks (sans). */
+export interface Voice {
+  readonly plain: FaceId
+  readonly italic: FaceId
+  readonly bold: FaceId
+  readonly boldItalic: FaceId
+}
+
+export const SERIF: Voice = {
+  plain: 'serif',
+  italic: 'serif-italic',
+  bold: 'serif-bold',
+  boldItalic: 'serif-bold-italic',
+}
+export const SANS: Voice = { plain: 'sans', italic: 'sans-italic', bold: 'sans-bold', boldItalic: 'sans-bold' }
+
+/** A run of the page's own words. */
+export function say(text: string, face: FaceId, size: number, given: Partial<TextRun> = {}): TextRun {
+  return { text, face, size, ink: 'ink', rise: 0, link: null, breaksAfter: false, span: null, ...given }
+}
+
+interface RunStyle {
+  readonly voice: Voice
+  readonly size: number
+  readonly bold: boolean
+  readonly italic: boolean
+  readonly link: LinkTarget | null
+  readonly ink: Ink
+}
+
+/** What references lead to. */
+export interface RunContext {
+  readonly lessonId: string
+  readonly voice: Voice
+  readonly size: number
+  readonly bold?: boolean
+  readonly italic?: boolean
+  readonly ink?: Ink
+}
+
+/** Inline content as runs. Pictures among words are left out: they stand as blocks. */
+export function inlineRuns(children: readonly Inline[], context: RunContext): readonly TextRun[] {
+  const style: RunStyle = {
+    voice: context.voice,
+    size: context.size,
+    bold: context.bold ?? false,
+    italic: context.italic ?? false,
+    link: null,
+    ink: context.ink ?? 'ink',
+  }
+  return children.flatMap((inline) => runsOf(inline, style, context))
+}
+
+function runsOf(inline: Inline, style: RunStyle, context: RunContext): readonly TextRun[] {
+  const put = (text: string, given: Partial<TextRun> = {}): TextRun =>
+    say(text, faceOf(style), style.size, { ink: style.ink, link: style.link, span: inline.span, ...given })
+  switch (inline.kind) {
+    case 'text':
+      return [put(inline.text)]
+    case 'code':
+      return [put(inline.text, { face: 'mono', size: style.size * 0.92 })]
+    case 'strong':
+      return inline.children.flatMap((child) => runsOf(child, { ...style, bold: true }, context))
+    case 'emphasis':
+      return inline.children.flatMap((child) => runsOf(child, { ...style, italic: !style.italic }, context))
+    case 'link':
+      return inline.children.flatMap((child) =>
+        runsOf(child, { ...style, link: { kind: 'url', url: inline.url } }, context),
+      )
+    case 'break':
+      return [put('', { breaksAfter: true })]
+    case 'image':
+      return []
+    case 'shape-ref':
+      return [
+        put(trueSigns(inline.shape.replace('.', '\u00a0')), {
+          link: anchor(shapeAnchor(context.lessonId, inline.shape)),
+        }),
+      ]
+    case 'chord':
+      return [put(trueSigns(inline.symbol))]
+    case 'bar-ref': {
+      const words = inline.from === inline.to ? `bar\u00a0${inline.from}` : `bars\u00a0${inline.from}–${inline.to}`
+      const lesson = inline.lesson ?? context.lessonId
+      return [
+        put(words, { link: inline.part === null ? null : anchor(barAnchor(lesson, { id: inline.part }, inline.from)) }),
+      ]
+    }
+  }
+}
+
+function anchor(name: string): LinkTarget {
+  return { kind: 'anchor', name }
+}
+
+function faceOf({ voice, bold, italic }: RunStyle): FaceId {
+  if (bold) return italic ? voice.boldItalic : voice.bold
+  return italic ? voice.italic : voice.plain
+}

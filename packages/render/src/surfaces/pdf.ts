@@ -1,0 +1,123 @@
+import type { Book, FindingDraft, Lesson, Paper } from '@barwise/parser'
+import type { FontSet } from '../fonts/font-set.ts'
+import type { LessonDocument } from '../page/document/document-block.ts'
+import { pageWords } from '../page/document/page-words.ts'
+import { hyphenationFor } from '../page/layout/hyphenation.ts'
+import { type LessonToLay, layOutPages } from '../page/layout/lay-out-pages.ts'
+import type { LayoutContext, PageImage } from '../page/layout/layout-context.ts'
+import type { LaidPage } from '../page/layout/page-content.ts'
+import { pageStyle } from '../page/layout/page-style.ts'
+import { composeLesson } from '../page/lesson-document.ts'
+import { openPdf } from './pdf/pdfkit-door.ts'
+import { writePages } from './pdf/write-pages.ts'
+
+/** A lesson to print; composed as the pupil's edition when no document is given. */
+export interface PdfLesson {
+  readonly lesson: Lesson
+  readonly document?: LessonDocument
+}
+
+export interface RenderPdfOptions {
+  /** In the order in which they are printed. */
+  readonly lessons: readonly PdfLesson[]
+  /** The book they belong to, null for lessons alone. */
+  readonly book?: Book | null
+  readonly fonts: FontSet
+  /** A4 when left out and the book says nothing. */
+  readonly paper?: Paper
+  /** Pictures by the source written in the lesson. */
+  readonly images?: ReadonlyMap<string, PageImage>
+  readonly creationDate: Date
+  /** Pure black: nothing in colour or grey. */
+  readonly mono?: boolean
+  /** False leaves content streams readable, for tests. */
+  readonly compress?: boolean
+}
+
+/** What only the page can find, with the file it was found in. */
+export interface PageFinding {
+  readonly file: string
+  readonly draft: FindingDraft
+}
+
+export interface RenderedPdf {
+  readonly bytes: Uint8Array
+  readonly pageCount: number
+  readonly findings: readonly PageFinding[]
+  /** The pages as laid, for tests of their geometry. */
+  readonly pages: readonly LaidPage[]
+}
+
+/**
+ * Lessons, or a whole book, as a tagged PDF built to the rules of PDF/UA-1: fonts embedded as subsets, outline, page labels, links, and every
+ * figure told in words. The same input gives the same bytes. Throws when no lesson is given (our bug).
+ */
+export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf> {
+  const { fonts } = options
+  const book = options.book ?? null
+  const first = options.lessons[0]
+  if (first === undefined) throw new Error('a PDF needs at least one lesson')
+  const findings: PageFinding[] = []
+  const images = options.images ?? new Map<string, PageImage>()
+  const style = pageStyle(options.paper ?? book?.settings.paper ?? 'a4')
+  const parts = partTitles(book, options.lessons)
+  const toLay: LessonToLay[] = []
+  for (const [index, { lesson, document = composeLesson(lesson) }] of options.lessons.entries()) {
+    const seen = new Set<string>()
+    const context: LayoutContext = {
+      fonts,
+      style,
+      words: pageWords(lesson.settings.language),
+      lesson,
+      lessonId: document.id,
+      hyphenate: await hyphenationFor(lesson.settings.language),
+      images,
+      report: (draft) => {
+        const key = `${draft.code} ${draft.span.start} ${draft.message}`
+        if (seen.has(key)) return
+        seen.add(key)
+        findings.push({ file: lesson.file, draft })
+      },
+    }
+    const part = parts[index] ?? null
+    toLay.push({ lesson, document, context, opensPart: part === (parts[index - 1] ?? null) ? null : part })
+  }
+  const { pages, romanCount } = layOutPages(toLay, book)
+  const title = book?.settings.title ?? first.lesson.settings.title
+  const pdf = openPdf({
+    title,
+    author: book?.settings.author ?? first.lesson.settings.author,
+    language: book?.settings.language ?? first.lesson.settings.language,
+    creationDate: options.creationDate,
+    fonts,
+    compress: options.compress ?? true,
+  })
+  writePages(pages, images, { pdf, fonts, mono: options.mono ?? false })
+  pdf.pageLabels([
+    ...(romanCount > 0 ? [{ from: 0, style: 'roman', start: 1 } as const] : []),
+    { from: romanCount, style: 'decimal', start: 1 },
+  ])
+  return { bytes: await pdf.finish(), pageCount: pages.length, findings, pages }
+}
+
+/** The heading of the book's part that each lesson stands under. */
+function partTitles(book: Book | null, lessons: readonly PdfLesson[]): readonly (string | null)[] {
+  if (book === null) return lessons.map(() => null)
+  const headings = new Map(
+    book.parts.flatMap((part) =>
+      part.lessons.map((link) => [resolvePath(book.file, link.file), part.heading] as const),
+    ),
+  )
+  return lessons.map(({ lesson }) => headings.get(resolvePath('', lesson.file)) ?? null)
+}
+
+/** A file named from another one, as one path with forward slashes: `resolvePath('a/book.md', '../b.md')` = `b.md`. */
+function resolvePath(from: string, file: string): string {
+  const steps = [...from.split(/[/\\]/).slice(0, -1), ...file.split(/[/\\]/)]
+  const path: string[] = []
+  for (const step of steps) {
+    if (step === '..' && path.length > 0 && path.at(-1) !== '..') path.pop()
+    else if (step !== '.' && step !== '') path.push(step)
+  }
+  return path.join('/')
+}
