@@ -127,7 +127,7 @@ export function engravePart(input: EngravePartInput): EngravedPart {
         next: drafts[end]?.built.columns[0] ?? null,
       },
       {
-        above: { firstTempo: input.firstTempo ?? true, barNumber: start > 0 },
+        above: { firstTempo: input.firstTempo ?? true, barNumber: true },
         below: { strokes, counts: input.counts ?? true },
       },
     )

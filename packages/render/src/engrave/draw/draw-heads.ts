@@ -26,7 +26,7 @@ export function drawHeads(columns: readonly PlacedColumn[], beams: readonly Beam
     if (strike.rolled && strike.notes.length > 1)
       put(...rollItems(cx - column.headLeft - 0.55, top, bottom, strike.stroke === 'up'))
     if (isSlidInto(column)) {
-      const x2 = cx - column.headLeft - 0.12
+      const x2 = cx - column.headLeft - (column.bracketed ? 1.07 : 0.12)
       for (const head of column.heads) put(slideLine(x2 - 1.15, x2, head.y, slidUp(strike, head.note?.string)))
     }
     if (strike.marks.includes('slide-off')) {

@@ -8,11 +8,12 @@ import type { Sketch } from './sketch.ts'
 export function drawVibrato(plan: SystemPlan, columns: readonly PlacedColumn[], sketch: Sketch): void {
   columns.forEach((placed, i) => {
     const { column, cx } = placed
-    if (!strikeOf(column)?.marks.includes('vibrato')) return
-    const next = columns[i + 1]
+    if (column.written.tiedIn || !strikeOf(column)?.marks.includes('vibrato')) return
+    const next = columns.slice(i + 1).find((candidate) => candidate.column.written.event !== column.written.event)
     const left = cx - 0.5
     const end = Math.min(
-      placed.placed.end - 0.5,
+      columns.findLast((candidate) => candidate.column.written.event === column.written.event)?.placed.end ??
+        placed.placed.end,
       next === undefined ? plan.width - 0.6 : next.cx - Math.max(0.9, next.column.left) - 0.3,
     )
     const right = Math.max(left + 1.6, Math.min(end, left + 7))
