@@ -2,6 +2,9 @@ export type { CodeDoc } from './finding/code-doc.ts'
 export { CODE_DOCS, type FindingCode } from './finding/codes.ts'
 export type { Finding, Place, RelatedPlace, Severity } from './finding/finding.ts'
 export type { FindingDraft } from './finding/finding-draft.ts'
+export { type DampedBy, type SilentString, silentStrings } from './hand/damping.ts'
+export { type Barre, barresOf, gripOf } from './hand/grip.ts'
+export { type LoopReason, type PartPlan, type PracticeLoop, planPractice } from './hand/plan-practice.ts'
 export type { Book, BookPart, BookSettings, LessonLink, Paper } from './score/book.ts'
 export type {
   Event,

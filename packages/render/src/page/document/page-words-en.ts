@@ -1,3 +1,4 @@
+import { loopPlace, loopReason } from './loop-words-en.ts'
 import type { PageWords } from './page-words.ts'
 
 const NUMBERS = [
@@ -61,6 +62,8 @@ export const ENGLISH: PageWords = {
   ladder: 'Tempo ladder',
   ladderHow: 'Four clean times running: tick, and climb. Two slips: one rung down.',
   looping: 'Worth looping',
+  loopPlace,
+  loopReason,
   sameBars: 'are',
   easier: 'Easier:',
   edition: (text) => text,

@@ -1,3 +1,4 @@
+import type { LoopReason, PracticeLoop } from '@barwise/parser'
 import { ENGLISH } from './page-words-en.ts'
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */
@@ -37,6 +38,10 @@ export interface PageWords {
   readonly ladder: string
   readonly ladderHow: string
   readonly looping: string
+  /** "Bar 2, beats 3–4". */
+  readonly loopPlace: (loop: PracticeLoop) => string
+  /** One sentence on why it is worth looping. */
+  readonly loopReason: (reason: LoopReason) => string
   readonly sameBars: string
   readonly easier: string
   readonly edition: (text: string) => string

@@ -5,7 +5,7 @@ import { frame, line } from '../../drawing/shapes.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { type PracticePlan, plainPlan } from './practice-plan.ts'
+import { type PracticePlan, practicePlan } from './practice-plan.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
 import { setSection } from './set-section.ts'
 import { setParagraph } from './set-text.ts'
@@ -20,7 +20,7 @@ export function setPlan(
   block: Extract<DocumentBlock, { kind: 'plan' }>,
   area: Area,
   context: LayoutContext,
-  given: PracticePlan = plainPlan(context.lesson, block.part),
+  given: PracticePlan = practicePlan(context.lesson, block.part, context.words),
 ): readonly Row[] {
   const { words } = context
   const head = setSection({ title: block.title, anchor: null, tempo: null, about: words.warmUp }, area, context)

@@ -1,7 +1,7 @@
 import type { Element } from 'hast'
 import { h } from 'hastscript'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
-import { plainPlan } from '../../page/layout/practice-plan.ts'
+import { practicePlan } from '../../page/layout/practice-plan.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { planAnchor } from './rail.ts'
@@ -9,7 +9,7 @@ import { planAnchor } from './rail.ts'
 /** The practice plan: tempo ladder, what to loop and why, and always the care note. */
 export function planSection(block: Extract<DocumentBlock, { kind: 'plan' }>, context: PageContext): Element {
   const { words, lesson, document } = context
-  const plan = plainPlan(lesson, block.part)
+  const plan = practicePlan(lesson, block.part, words)
   const id = claimId(planAnchor(document.id, block.part), context)
   const rungs = plan.ladderBpm.map((bpm, index) => h('li', { className: [`rung-${index}`] }, String(bpm)))
   const loops = plan.loops.flatMap(({ where, why }) => [el('dt', '', [where]), el('dd', '', [why])])

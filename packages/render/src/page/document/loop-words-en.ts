@@ -1,0 +1,52 @@
+import { assertNever, type LoopReason, type PracticeLoop } from '@barwise/parser'
+
+/** "Bar 2", "Bar 2, beat 3", "Bar 2, beats 3–4"; the pickup by its name. */
+export function loopPlace(loop: PracticeLoop): string {
+  const bar = loop.bar === 0 ? 'Pickup' : `Bar ${loop.bar}`
+  if (loop.wholeBar) return bar
+  return loop.fromBeat === loop.toBeat
+    ? `${bar}, beat ${loop.fromBeat}`
+    : `${bar}, beats ${loop.fromBeat}–${loop.toBeat}`
+}
+
+const TECHNIQUES = {
+  hammer: 'The hammered note should be as loud as the struck one.',
+  pull: 'Pull the finger off sideways, so that the note speaks.',
+  slide: 'Keep the pressure on all the way through the slide.',
+}
+
+/** Why a stretch is worth looping, in English. */
+export function loopReason(reason: LoopReason): string {
+  switch (reason.kind) {
+    case 'change':
+      return changeReason(reason)
+    case 'stretch':
+      return `The widest stretch: fingers ${reason.fingers[0]} and ${reason.fingers[1]} on frets ${reason.frets[0]} and ${reason.frets[1]}. Place it slowly, then let go.`
+    case 'technique':
+      return TECHNIQUES[reason.technique]
+    case 'syncopation':
+      return 'Sounds begin between the beats and last over them. Count the numbers aloud.'
+    case 'strumming':
+      return 'The hand never rests here. Keep the swing small and loose.'
+    default:
+      return assertNever(reason)
+  }
+}
+
+function changeReason(reason: Extract<LoopReason, { kind: 'change' }>): string {
+  const target = reason.to ?? (reason.toFret === null ? 'the next notes' : `the notes at fret ${reason.toFret}`)
+  const from = reason.from === null ? '' : `${reason.from} to `
+  const time = timeWords(reason.availableS)
+  const leap = reason.fromFret !== null && reason.toFret !== null ? reason.toFret - reason.fromFret : 0
+  const look = Math.abs(leap) >= 3 ? ` Look at fret ${reason.toFret} before you leave fret ${reason.fromFret}.` : ''
+  return `The tightest change: ${from}${target}, in ${time}.${look}`
+}
+
+function timeWords(seconds: number): string {
+  if (seconds < 0.29) return 'a quarter of a second'
+  if (seconds < 0.42) return 'a third of a second'
+  if (seconds < 0.6) return 'half a second'
+  if (seconds < 0.9) return 'three quarters of a second'
+  if (seconds < 1.4) return 'about a second'
+  return `about ${Math.round(seconds)} seconds`
+}
