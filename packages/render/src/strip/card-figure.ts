@@ -1,7 +1,7 @@
 import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
 import type { Drawing } from '../drawing/drawing.ts'
 import { pointsOf } from '../drawing/lengths.ts'
-import { mergeDrawings } from '../drawing/place.ts'
+import { mergeDrawings, scaleDrawing } from '../drawing/place.ts'
 import { type EngravedExcerpt, engraveExcerpt } from '../engrave/engrave-excerpt.ts'
 import type { FontSet } from '../fonts/font-set.ts'
 import { type DrawnStrip, drawStrip } from './draw-strip.ts'
@@ -20,8 +20,10 @@ export interface DrawCardFigureInput {
   readonly staffSpacePt?: number
   /** No text is set smaller: 14 for large print. */
   readonly minTextPt?: number
-  /** Cells are never wider than makes the figure this wide, if they can be at all. */
+  /** Cells grow no further than makes the figure this wide. */
   readonly maxWidthPt?: number
+  /** The figure is never wider than this: cells shrink as far as their content lets them, then all of it is set smaller. */
+  readonly pageWidthPt?: number
 }
 
 /** Staff, tab, count and strip of a stretch of a bar in the same columns, with what the strip shows (for its legend). */
@@ -30,6 +32,8 @@ export interface CardFigure {
   readonly excerpt: EngravedExcerpt
   readonly strip: DrawnStrip
   readonly cells: readonly StripCell[]
+  /** How much smaller than asked for the whole is set to fit the page; 1 unless it must. Excerpt and strip are told at full size. */
+  readonly scale: number
   /** Left edge of the first cell and right edge of the last, in the drawing. */
   readonly left: number
   readonly right: number
@@ -37,10 +41,12 @@ export interface CardFigure {
 
 /** Cells grow to hold crowded accidentals, but no further than this many times their size. */
 const WIDEST = 1.5
+/** Cells shrink no further than to this share: blocks stay wide enough for their words. */
+const NARROWEST = 0.75
 
 /**
  * Draws the figure of a card: the excerpt and under it the strum strip, one x for each slot. Where neighbours in the staff need more room than the
- * cells give, all cells of the figure grow. Throws when the part has no such bar (our bug: references are checked).
+ * cells give, all cells of the figure grow; where the page is too narrow, they shrink. Throws when the part has no such bar (our bug: references are checked).
  */
 export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
   const { part, fonts } = input
@@ -57,8 +63,9 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
     })
   let cell = base.cell
   let excerpt = engrave(cell)
-  if (excerpt.leastCellPt > cell) {
-    cell = Math.min(excerpt.leastCellPt, base.cell * WIDEST, widestCell(excerpt, cell, input.maxWidthPt))
+  const wanted = cellFor(excerpt, cell, input)
+  if (wanted !== cell) {
+    cell = wanted
     excerpt = engrave(cell)
   }
   const strip = drawStrip({
@@ -79,13 +86,25 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
   const [first, last] = [excerpt.slots[0], excerpt.slots.at(-1)]
   const left = first === undefined ? 0 : first.x - first.cell / 2
   const right = last === undefined ? drawing.width : last.x + last.cell / 2
-  return { drawing: inBar(drawing, bar.number), excerpt, strip, cells: strip.cells, left, right }
+  const scale = Math.min(1, (input.pageWidthPt ?? Infinity) / drawing.width)
+  return {
+    drawing: inBar(scale === 1 ? drawing : scaleDrawing(drawing, scale), bar.number),
+    excerpt,
+    strip,
+    cells: strip.cells,
+    scale,
+    left: left * scale,
+    right: right * scale,
+  }
 }
 
-/** The cell at which the figure would be as wide as allowed. */
-function widestCell(excerpt: EngravedExcerpt, cell: number, maxWidthPt = Infinity): number {
+/** The cell a figure is drawn with: wider than usual for crowded accidentals, narrower for a bar wider than the page. */
+function cellFor(excerpt: EngravedExcerpt, cell: number, { maxWidthPt, pageWidthPt }: DrawCardFigureInput): number {
   const cells = excerpt.slots.reduce((sum, slot) => sum + slot.cell, 0)
-  return Math.max(cell, (cell * (maxWidthPt - (excerpt.drawing.width - cells))) / cells)
+  const cellAt = (widthPt: number): number => (cell * (widthPt - (excerpt.drawing.width - cells))) / cells
+  const fitted = cellAt(pageWidthPt ?? Infinity)
+  if (fitted < cell) return Math.max(fitted, excerpt.leastCellPt, cell * NARROWEST)
+  return Math.max(cell, Math.min(excerpt.leastCellPt, cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted))
 }
 
 function inBar(drawing: Drawing, bar: number): Drawing {

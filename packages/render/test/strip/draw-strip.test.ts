@@ -171,6 +171,25 @@ describe('a card figure', () => {
   })
 })
 
+describe('a figure too wide for its page', () => {
+  const wide = lessonOf([bar([strike(20160, EM7)], { metre: { count: 12, unit: 8 }, beatTicks: 5040 })])
+  const figure = (pageWidthPt: number) =>
+    drawCardFigure({ ...wide, fonts, bar: 1, fromTicks: 0, toTicks: 20160, pageWidthPt })
+
+  test('has narrower cells first', () => {
+    const free = figure(Infinity)
+    const tight = figure(free.drawing.width * 0.9)
+    expect(tight.drawing.width).toBeLessThanOrEqual(free.drawing.width * 0.9 + 0.01)
+    expect(tight.scale).toBe(1)
+  })
+
+  test('is set smaller as a whole when that does not do', () => {
+    const tiny = figure(150)
+    expect(tiny.drawing.width).toBeLessThanOrEqual(150.01)
+    expect(tiny.scale).toBeLessThan(1)
+  })
+})
+
 describe('the legend', () => {
   test('lists the signs in use, in its own order', () => {
     const { cells } = strip([scratch(S, [3]), strike(2 * S, EM7), rest(13 * S)])
