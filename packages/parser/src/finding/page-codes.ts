@@ -8,8 +8,8 @@ export const PAGE_CODES: Readonly<Record<PageCode, CodeDoc>> = {
     severity: 'note',
     says: 'The bar does not fit on one line, even set a fifth smaller, so the page divides it between two beats.',
     covers: 'The line that opens the bar.',
-    bad: 'bar 1 time 12/8 grid 16 (in large print)',
-    good: 'bar 1 time 6/8 grid 16 (in large print)',
+    bad: barOf(16),
+    good: barOf(8),
   },
   'missing-character': {
     severity: 'warning',
@@ -18,4 +18,10 @@ export const PAGE_CODES: Readonly<Record<PageCode, CodeDoc>> = {
     bad: 'A lucky sign: 福.',
     good: 'A lucky sign.',
   },
+}
+
+/** A lesson of one bar with so many quarter beats, scratched in sixteenths. */
+function barOf(beats: number): string {
+  const strokes = Array.from({ length: beats * 4 }, () => 'x').join(' ')
+  return `---\ntitle: Long bar\ntime: ${beats}/4\n---\n\n:::part{#long}\nbar 1\n  1-${beats}: ${strokes}\n:::\n`
 }

@@ -42,7 +42,7 @@ export function engraveStyle(staffSpacePt: number, minTextPt: number): EngraveSt
     figure,
     count: Math.max(1.75, least),
     label: Math.max(1.42, least),
-    chord: Math.max(2.75, least),
+    chord: Math.max(2.75, least / 0.68),
     tempo: Math.max(2.1, least),
     tabGap: Math.max(1.95, least + 0.55),
     minColumn,
