@@ -35,6 +35,7 @@ export function setCards(
       fromTicks: card.fromTicks,
       toTicks: card.toTicks,
       staffSpacePt: context.style.cardStaffSpace,
+      pageWidthPt: area.width,
       maxWidthPt: card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast,
     }),
   )
