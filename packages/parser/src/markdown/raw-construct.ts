@@ -75,12 +75,14 @@ function indentedTokenizer(lastLines: ReadonlyMap<number, number>): Construct['t
 
 function takeLines(context: TokenizeContext, effects: Effects, ok: State, lastLine: number): State {
   const take: State = (code: Code) => {
-    const ends = code === null || (code < -2 && context.now().line >= lastLine)
-    if (ends || (code < -2 && context.interrupt)) {
+    if (code === null || (code < -2 && (context.interrupt || context.now().line >= lastLine))) {
       effects.exit('rawBlock')
       return ok(code)
     }
+    // micromark finds the lines of a container again by its line endings, so each has to be a token.
+    if (code < -2) effects.enter('lineEnding')
     effects.consume(code)
+    if (code < -2) effects.exit('lineEnding')
     return take
   }
   return take

@@ -1,0 +1,24 @@
+import { foldSigns } from '../source/fold-signs.ts'
+import type { SourceLine } from '../source/source-line.ts'
+import type { Span } from '../source/span.ts'
+
+/** A word of a line in plain signs, with its place. */
+export interface Word {
+  readonly text: string
+  readonly span: Span
+}
+
+/** The words of a line, spaces between them. */
+export function wordsOf(line: SourceLine): readonly Word[] {
+  return [...foldSigns(line.text).matchAll(/\S+/g)].map((match) => ({
+    text: match[0],
+    span: { start: line.offset + match.index, end: line.offset + match.index + match[0].length },
+  }))
+}
+
+/** From the start of the first word to the end of the last; null for no words. */
+export function spanOfWords(words: readonly Word[]): Span | null {
+  const first = words[0]
+  const last = words.at(-1)
+  return first && last ? { start: first.span.start, end: last.span.end } : null
+}
