@@ -35,7 +35,7 @@ export const HAND_CODES: Readonly<Record<HandCode, CodeDoc>> = {
     severity: 'error',
     says: 'A grip presses more places than four fingers can hold, even with barres.',
     covers: 'the shape line, or the stroke sign that makes the grip',
-    bad: lesson('Gm13 3 5 4 6 5 7', 'grid=4 time=2/4', 'bar 1 chords .\n  1: Gm13\n  2: -'),
+    bad: lesson('Gm13 3 5 4 6 5 7 implies Gm13', 'grid=4 time=2/4', 'bar 1 chords .\n  1: Gm13\n  2: -'),
     good: lesson('Gm7 3 5 3 3 3 3', 'grid=4 time=2/4', 'bar 1\n  1: Gm7\n  2: -'),
   },
   'fingers-crossed': {
@@ -56,7 +56,7 @@ export const HAND_CODES: Readonly<Record<HandCode, CodeDoc>> = {
     severity: 'error',
     says: 'A finger lies across a string that must sound open or at a lower fret, and stops it.',
     covers: 'the shape line, or the stroke sign',
-    bad: lesson('A x 0 2 2 0 2 fingers x 0 1 1 0 1   chord Aadd9', 'grid=4 time=2/4', 'bar 1\n  1: A\n  2: -'),
+    bad: lesson('A x 0 2 2 0 2 fingers x 0 1 1 0 1   implies Aadd9', 'grid=4 time=2/4', 'bar 1\n  1: A\n  2: -'),
     good: lesson('A x 0 2 2 2 0 fingers x 0 1 1 1 0', 'grid=4 time=2/4', 'bar 1\n  1: A\n  2: -'),
   },
   stretch: {

@@ -28,6 +28,8 @@ export interface NamingCosts {
   readonly followsChord: number
   /** Two names closer than this are both worth showing. */
   readonly close: number
+  /** Names dearer than this are too far-fetched to suggest. */
+  readonly dearest: number
 }
 
 /**
@@ -89,4 +91,5 @@ export const NAMING_COSTS: NamingCosts = {
   rootInKey: 0.2,
   followsChord: 0.1,
   close: 0.9,
+  dearest: 4,
 }

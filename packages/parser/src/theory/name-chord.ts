@@ -35,7 +35,8 @@ interface KnownType {
 
 /**
  * Every name that fits sounding notes, best first; empty where none does. All twelve notes are tried as the root of every
- * type: each sounding note has to be a tone of the chord, save the lowest, which may be a slash bass; only tones that the trade leaves out
+ * type: each sounding note has to be a tone of the chord, save the lowest, which may be a slash bass
+ * under three others; only tones that the trade leaves out
  * may be silent. Two pitch classes a fifth apart are a power chord; any other two are a double stop, and one is a note: no name.
  *
  * @example nameChord([45, 52, 57, 60, 64])[0]?.symbol // 'Am'
@@ -64,7 +65,8 @@ export function createNamer(costs: NamingCosts): Namer {
 }
 
 /**
- * The best name and, where another is nearly as good, that one too; null where nothing fits.
+ * The best name and, where another is nearly as good, that one too; null where nothing fits that is not
+ * far-fetched.
  *
  * @example suggestName([45, 52, 55, 60, 64], { key: aMinor }) // { name: Am7, runnerUp: null }
  */
@@ -73,7 +75,7 @@ export function suggestName(
   context: NamingContext = {},
 ): { readonly name: NamedChord; readonly runnerUp: NamedChord | null } | null {
   const [name, second] = nameChord(midis, context)
-  if (name === undefined) return null
+  if (name === undefined || name.cost > NAMING_COSTS.dearest) return null
   const close = second !== undefined && second.cost - name.cost < NAMING_COSTS.close
   return { name, runnerUp: close ? second : null }
 }
@@ -88,7 +90,7 @@ function costOf(
   const above = sounding.map((pitch) => pitchClass(pitch - root))
   const lowest = pitchClass(bass - root)
   const foreign = above.filter((semitones) => !type.tones.includes(semitones))
-  if (foreign.length > 1 || (foreign.length === 1 && foreign[0] !== lowest)) return null
+  if (foreign.length > 1 || (foreign.length === 1 && (foreign[0] !== lowest || sounding.length < 4))) return null
   let cost = type.cost
   for (const semitones of type.tones) {
     if (above.includes(semitones)) continue
@@ -130,7 +132,11 @@ function rootName(root: number, type: KnownType, key: Key | undefined): NoteName
 function bassName(plain: string, bass: number, key: Key | undefined): NoteName {
   const chord = parseChordSymbol(plain)
   const tone = chord?.tones.find((candidate) => pitchClassOf(candidate.note) === bass)?.note
-  return tone ?? nameOnSide(bass, key ? isSharpKey(key) : (chord?.root.alter ?? 0) > 0)
+  if (tone) return tone
+  const degree = key && scaleOf(key).find((note) => pitchClassOf(note) === bass)
+  if (degree) return degree
+  if (key && (key.fifths < 0 || key.fifths > 1)) return nameOnSide(bass, isSharpKey(key))
+  return nameOnSide(bass, bass !== 10 && bass !== 3)
 }
 
 function knownType({ suffix, cost }: { readonly suffix: string; readonly cost: number }): KnownType {

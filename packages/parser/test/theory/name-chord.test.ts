@@ -41,6 +41,7 @@ describe('names for sounding notes', () => {
     expect([sus.name.symbol, sus.runnerUp?.symbol]).toEqual(['Gsus4', 'Csus2/G'])
     expect(suggestName(midis('C3 E3 G3'))?.runnerUp).toBeNull()
     expect(suggestName(midis('C3 E3'))).toBeNull()
+    expect(suggestName(midis('A#2 E3 A4'))).toBeNull()
   })
 
   it('lean to a root of the key and to the chord before', () => {
