@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { HARMONY_RULES } from '../../src/checks/harmony-rules.ts'
 import { likelySymbol } from '../../src/checks/unknown-symbol.ts'
+import { HARMONY_CODES } from '../../src/finding/harmony-codes.ts'
 import { neckOf } from '../../src/hand/neck.ts'
 import type { Note, Strike } from '../../src/score/event.ts'
 import type { Instrument } from '../../src/score/instrument.ts'
@@ -8,6 +9,7 @@ import type { Lesson } from '../../src/score/lesson.ts'
 import type { Bar, ChordAt } from '../../src/score/part.ts'
 import type { Block } from '../../src/score/prose.ts'
 import type { Shape } from '../../src/score/shape.ts'
+import { readShapeLines } from '../../src/shapes/read-shapes.ts'
 import { parseKey } from '../../src/theory/key.ts'
 
 const SPAN = { start: 0, end: 1 }
@@ -268,4 +270,32 @@ describe('what is no chord symbol', () => {
     const likely = { em7: 'Em7', H7: 'B7', Hm: 'Bm', CMIN7: 'Cm7', 'N.C.': '.', Fis: 'F#', Es: 'Eb', nothing: null }
     for (const [text, symbol] of Object.entries(likely)) expect(likelySymbol(text), text).toBe(symbol)
   })
+})
+
+describe('the documented examples', () => {
+  /** The findings on the shape lines of a piece of lesson. */
+  const codesIn = (text: string): readonly string[] => {
+    const block = /:::shapes\n([\s\S]*?)\n:::/.exec(text)?.[1] ?? ''
+    const shapes = new Map<string, Shape>()
+    const problems: string[] = []
+    readShapeLines(
+      block.split('\n').map((line) => ({ text: line, offset: 0 })),
+      {
+        file: 'trial.md',
+        instrument: GUITAR,
+        key: parseKey('C major')!,
+        shapes,
+        report: (draft) => problems.push(draft.code),
+      },
+    )
+    expect(problems).toEqual([])
+    return check([...shapes.values()]).map((finding) => finding.split(':')[0]!)
+  }
+
+  for (const [code, doc] of Object.entries(HARMONY_CODES)) {
+    it(`of ${code} give it, and nothing once mended`, () => {
+      expect(codesIn(doc.bad)).toEqual([code])
+      expect(codesIn(doc.good)).toEqual([])
+    })
+  }
 })
