@@ -11,10 +11,12 @@ import type { PageContext } from './page-context.ts'
 export interface CardFigures {
   readonly wide: readonly (readonly CardFigure[])[]
   readonly narrow: readonly (readonly CardFigure[])[]
+  /** The width in points that fills the column, wide and narrow. */
+  readonly columnPt: { readonly wide: number; readonly narrow: number }
 }
 
-/** Widths of the column that drawings are measured against: no figure is blown up beyond what it is here. */
-const COLUMN_PT = { wide: pointsOf(106), narrow: pointsOf(56) }
+/** The least widths that fill the column: figures of a part are of one scale, and short bars are not blown up. */
+const COLUMN_PT = { wide: pointsOf(95), narrow: pointsOf(50) }
 /** A figure up to this width stays whole on a phone. */
 const WHOLE_PT = pointsOf(64)
 
@@ -40,7 +42,10 @@ export function cardFigures(part: Part, cards: readonly StepCard[], context: Pag
     if (cut === null || (whole[0]?.drawing.width ?? 0) <= WHOLE_PT) return whole
     return [draw(card, card.fromTicks, cut), draw(card, cut, card.toTicks)]
   })
-  return { wide, narrow }
+  const widest = (all: CardFigures['wide'], least: number): number =>
+    Math.max(least, ...all.flat().map(({ drawing }) => drawing.width))
+  const columnPt = { wide: widest(wide, COLUMN_PT.wide), narrow: widest(narrow, COLUMN_PT.narrow) }
+  return { wide, narrow, columnPt }
 }
 
 /** The beat nearest to the middle of what a card shows at which nothing cut into equal parts is torn; null when there is none. */
@@ -53,25 +58,13 @@ export function middleBeat(bar: Bar, card: Pick<StepCard, 'fromTicks' | 'toTicks
 }
 
 /** A card's figures as nodes, all of one scale; the style sheet shows those that fit the window. */
-export function figureNodes(
-  given: { readonly card: StepCard; readonly wide: readonly CardFigure[]; readonly narrow: readonly CardFigure[] },
-  context: PageContext,
-): Element {
-  const label = context.web.cardFigure(given.card.title)
+export function figureNodes(card: StepCard, index: number, figures: CardFigures, context: PageContext): Element {
+  const label = context.web.cardFigure(card.title)
   const node = (figure: CardFigure, columnPt: number, name: string): Element =>
-    fitted(drawingNode(figure.drawing, name, context.fonts), figure.drawing, Math.max(columnPt, figure.drawing.width))
-  return el('figure', '', [
-    el(
-      'div',
-      'wide',
-      given.wide.map((figure) => node(figure, COLUMN_PT.wide, label)),
-    ),
-    el(
-      'div',
-      'narrow',
-      given.narrow.map((figure, index) =>
-        node(figure, COLUMN_PT.narrow, index === 0 ? label : context.web.continued(label)),
-      ),
-    ),
-  ])
+    fitted(drawingNode(figure.drawing, name, context.fonts), figure.drawing, columnPt)
+  const halves = (figures.narrow[index] ?? []).map((figure, half) =>
+    node(figure, figures.columnPt.narrow, half === 0 ? label : context.web.continued(label)),
+  )
+  const whole = (figures.wide[index] ?? []).map((figure) => node(figure, figures.columnPt.wide, label))
+  return el('figure', '', [el('div', 'wide', whole), el('div', 'narrow', halves)])
 }

@@ -4,7 +4,6 @@ import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
-import type { CardFigure } from '../../strip/card-figure.ts'
 import { cardFigures, figureNodes } from './card-figures.ts'
 import { stripLegend } from './legend.ts'
 import { el } from './nodes.ts'
@@ -28,7 +27,7 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
       figures.wide.flatMap((figure) => figure.flatMap(({ cells }) => cells)),
       context,
     ),
-    ...cards.map((card, index) => cardOf(card, figures.wide[index] ?? [], figures.narrow[index] ?? [], block, context)),
+    ...cards.map((card, index) => cardOf(card, figureNodes(card, index, figures, context), block, context)),
     ...(lines.length === 0
       ? []
       : [
@@ -51,8 +50,7 @@ function formLine(steps: PartSteps, bars: BarRange | null): readonly Element[] {
 
 function cardOf(
   card: StepCard,
-  wide: readonly CardFigure[],
-  narrow: readonly CardFigure[],
+  figure: Element,
   block: Extract<DocumentBlock, { kind: 'cards' }>,
   context: PageContext,
 ): Element {
@@ -65,7 +63,7 @@ function cardOf(
     el('header', 'name', head),
     ...text('as', card.asText),
     ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
-    figureNodes({ card, wide, narrow }, context),
+    figure,
     el('ol', 'steps', card.items.map(itemOf)),
   )
 }

@@ -55,7 +55,7 @@ function barMap(part: Part, context: FlowContext, named: boolean): readonly Elem
     const href = places.bar(page, { lesson: null, part: part.id, bar: bar.number }) ?? '#top'
     return h(
       'li',
-      bar.sameAs === null ? {} : { className: ['same'] },
+      bar.sameAs === null ? {} : { className: ['again'] },
       h('a', { href, ariaLabel: web.bar(bar.number) }, String(bar.number)),
     )
   })

@@ -54,7 +54,7 @@ const RAIL = `
 .map{list-style:none;display:grid;grid-template-columns:1fr 1fr;gap:2px 14px}
 .map a{display:grid;grid-template-columns:22px 1fr;align-items:center;min-height:32px}
 .map a::after{content:"";height:3px;background:linear-gradient(90deg,var(--ink) calc(25% - 1.5px),#0000 0 25%,var(--ink) 0 calc(50% - 1.5px),#0000 0 50%,var(--ink) 0 calc(75% - 1.5px),#0000 0 75%,var(--ink) 0)}
-.map .same a::after{opacity:.45}
+.map .again a::after{opacity:.45}
 .map a:hover::after{height:7px}`
 
 const LESSON = `
@@ -131,6 +131,7 @@ const CARDS = `
 .card .tags{margin-left:auto;font-size:15px;color:var(--quiet)}
 .card .as{font-style:italic;margin-top:2px}
 .card figure{margin:8px 0 12px}
+.card .fit+.fit{margin-top:18px}
 .steps{list-style:none;display:grid;grid-template-columns:1fr 1fr;gap:8px 32px;font:400 18px/27px var(--serif)}
 .steps>li{display:grid;grid-template-columns:26px 1fr}
 .steps .beat{font:700 18px/27px var(--sans);color:var(--accent)}
@@ -160,7 +161,7 @@ const CONTENTS = `
 const PHONE = `@media(max-width:1000px){
 .rail{position:static;width:auto;padding:22px 32px 0}
 .rail .sections{display:flex;flex-wrap:wrap;gap:0 22px;margin:6px 0}
-.map{grid-template-columns:repeat(auto-fill,minmax(76px,1fr))}
+.map,.map-of{display:none}
 main{margin-left:0;padding:22px 32px 48px;max-width:952px}
 }
 @media(max-width:720px){

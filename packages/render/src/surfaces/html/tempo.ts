@@ -28,7 +28,7 @@ export function tempoWords(tempo: TempoMark, context: PageContext): Element {
       type: 'element',
       tagName: 'span',
       properties: { ariaHidden: 'true' },
-      children: [drawingNode(drawing, '', context.fonts), { type: 'text', value: `\u2009=\u2009${tempo.bpm}${goal}` }],
+      children: [drawingNode(drawing, '', context.fonts), { type: 'text', value: `\u00a0=\u00a0${tempo.bpm}${goal}` }],
     },
   ])
 }
