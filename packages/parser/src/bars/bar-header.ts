@@ -1,0 +1,140 @@
+import type { Span } from '../source/span.ts'
+import { type BarContext, spanFrom } from './context.ts'
+import { type Word, wordsOf } from './line-words.ts'
+
+/** Bars `first` to `last` as a line names them. */
+export interface NamedBars {
+  readonly first: number
+  readonly last: number
+  readonly span: Span
+}
+
+/** A `bar` line taken apart; settings and chords are still words. */
+export interface BarHeader {
+  readonly bars: NamedBars
+  readonly source: NamedBars | null
+  /** `with Am for Em`: the shape that comes and the one that goes, with their places. */
+  readonly swaps: readonly { readonly to: Word; readonly from: Word }[]
+  readonly settings: readonly Word[]
+  /** The entries after `chords`, null without it. */
+  readonly chords: readonly Word[] | null
+}
+
+export const MOST_BARS_A_LINE = 512
+export const MOST_BARS = 99_999
+
+/** Reads `3` or `5-8`; null when it is neither. Numbers past nine figures are none. */
+export function parseBars(text: string, offset: number): NamedBars | null {
+  const match = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(text)
+  if (match === null) return null
+  const first = Number(match[1])
+  return { first, last: match[2] === undefined ? first : Number(match[2]), span: spanFrom(offset, 0, text.length) }
+}
+
+/** Reads the words after `bar`; null when the bar's number or its copy cannot be read, which is reported. */
+export function readBarHeader(
+  text: string,
+  from: number,
+  { offset, context }: { offset: number; context: BarContext },
+): BarHeader | null {
+  const words = wordsOf(text.replace('=', ' '), from)
+  const { report } = context
+  const first = words[0]
+  const bars = first === undefined ? null : parseBars(first.text, offset + first.start)
+  if (
+    first === undefined ||
+    bars === null ||
+    bars.first < 1 ||
+    bars.last < bars.first ||
+    bars.last > MOST_BARS ||
+    bars.last - bars.first >= MOST_BARS_A_LINE
+  ) {
+    const span = first === undefined ? spanFrom(offset, 0, from) : spanFrom(offset, first.start, first.end)
+    report({ code: 'bad-bar-number', span, ...numberFault(first?.text ?? null, bars) })
+    return null
+  }
+  const equals = text.indexOf('=', from)
+  const chordsAt = words.findIndex((word) => word.text === 'chords')
+  const chords = chordsAt < 0 ? null : words.slice(chordsAt + 1)
+  const middle = words.slice(1, chordsAt < 0 ? undefined : chordsAt)
+  if (equals < 0) return { bars, source: null, swaps: [], settings: middle, chords }
+  return readCopy({ bars, equals, middle, chords, text }, { offset, context })
+}
+
+function numberFault(text: string | null, bars: NamedBars | null): { readonly message: string; readonly help: string } {
+  if (text === null) return { message: 'this bar has no number', help: 'write its number, as in `bar 3`' }
+  if (bars === null) return { message: `"${text}" is no bar number`, help: 'write a whole number, as in `bar 3`' }
+  if (bars.first < 1)
+    return { message: 'bars are counted from 1', help: 'write `bar 1`, or `pickup` for what comes before it' }
+  if (bars.last < bars.first)
+    return { message: `bars ${bars.first}-${bars.last} run backwards`, help: `write \`${bars.last}-${bars.first}\`` }
+  if (bars.last > MOST_BARS) return { message: `a part has at most ${MOST_BARS} bars`, help: 'start another part' }
+  return {
+    message: `bars ${bars.first}-${bars.last} are ${bars.last - bars.first + 1} bars, one line names at most ${MOST_BARS_A_LINE}`,
+    help: 'write several lines',
+  }
+}
+
+interface CopyText {
+  readonly bars: NamedBars
+  readonly equals: number
+  readonly middle: readonly Word[]
+  readonly chords: readonly Word[] | null
+  readonly text: string
+}
+
+function readCopy(copy: CopyText, { offset, context }: { offset: number; context: BarContext }): BarHeader | null {
+  const { bars, equals, middle, chords } = copy
+  const fail = (start: number, end: number, message: string, help: string): null => {
+    context.report({ code: 'bad-copy', span: spanFrom(offset, start, Math.max(end, start + 1)), message, help })
+    return null
+  }
+  const before = middle.find((word) => word.start < equals)
+  if (before !== undefined) {
+    return fail(
+      before.start,
+      before.end,
+      'a copy keeps the settings of its source',
+      'take the settings away, or write the bar out',
+    )
+  }
+  const [keyword, numbers, ...rest] = middle
+  if (keyword === undefined) return fail(equals, equals + 1, 'nothing is named to copy', 'write `= bar 2`')
+  const isBar = keyword.text === 'bar' || keyword.text === 'bars'
+  const named = isBar ? numbers : keyword
+  const source = named === undefined ? null : parseBars(named.text, offset + named.start)
+  if (source === null || !isBar) {
+    const shown = source === null ? 'bar 2' : `bar ${named?.text}`
+    return fail(keyword.start, (numbers ?? keyword).end, 'a copy names the bar it copies', `write \`= ${shown}\``)
+  }
+  const swaps = readSwaps(rest)
+  if (swaps === null) {
+    const first = rest[0] ?? keyword
+    const last = rest.at(-1) ?? keyword
+    const isSwap = first.text === 'with'
+    const message = isSwap ? 'this does not say which shape stands for which' : `"${first.text}" cannot follow a copy`
+    return fail(
+      first.start,
+      isSwap ? last.end : first.end,
+      message,
+      'write `with Am for Em, D for G`, and `chords` last',
+    )
+  }
+  return { bars, source, swaps, settings: [], chords }
+}
+
+/** The swaps after `with`; none without words; null when they cannot be read. */
+function readSwaps(words: readonly Word[]): BarHeader['swaps'] | null {
+  if (words.length === 0) return []
+  if (words[0]?.text !== 'with') return null
+  const swaps: { to: Word; from: Word }[] = []
+  const rest = words.slice(1).filter((word) => word.text !== ',')
+  if (rest.length === 0 || rest.length % 3 !== 0) return null
+  for (let at = 0; at < rest.length; at += 3) {
+    const [to, joiner, from] = rest.slice(at, at + 3)
+    if (to === undefined || from === undefined || joiner?.text !== 'for') return null
+    const bare = from.text.replace(/,$/, '')
+    swaps.push({ to, from: { text: bare, start: from.start, end: from.start + bare.length } })
+  }
+  return swaps
+}

@@ -1,0 +1,38 @@
+import { type Grid, slotTicks, type Ticks } from '../score/time.ts'
+import { type BarContext, counted, spanFrom } from './context.ts'
+import type { WrittenChord } from './draft.ts'
+import type { Word } from './line-words.ts'
+
+/**
+ * The symbols after `chords`, each where it begins; `-` entries are left out, `.` is a null symbol. Null when the entries
+ * do not share the bar evenly on its slots, which is reported.
+ *
+ * @param words the entries.
+ * @param bar its length, its grid, and where its first beat stands in the full bar (0 except for a pickup).
+ */
+export function readChords(
+  words: readonly Word[],
+  bar: { readonly length: Ticks; readonly grid: Grid; readonly at: Ticks },
+  { offset, context }: { readonly offset: number; readonly context: BarContext },
+): readonly WrittenChord[] | null {
+  const entry = bar.length / words.length
+  if (words.length === 0 || entry % slotTicks(bar.grid) !== 0) {
+    const slots = bar.length / slotTicks(bar.grid)
+    const span = spanFrom(offset, words[0]?.start ?? 0, words.at(-1)?.end ?? 1)
+    const message =
+      words.length === 0
+        ? '`chords` names no symbol'
+        : `${counted(words.length, 'entry').replace('entrys', 'entries')} cannot share ${slots} slots evenly`
+    const fitting = Array.from({ length: slots }, (_, index) => index + 1).filter((n) => slots % n === 0)
+    context.report({
+      code: 'chords-off-grid',
+      span,
+      message,
+      help: `write ${fitting.join(', ')} entries (\`-\` keeps the symbol before)`,
+    })
+    return null
+  }
+  return words.flatMap((word, index) =>
+    word.text === '-' ? [] : [{ at: bar.at + index * entry, symbol: word.text === '.' ? null : word.text }],
+  )
+}

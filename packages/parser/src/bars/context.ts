@@ -1,0 +1,26 @@
+import type { Report } from '../finding/finding-draft.ts'
+import type { Instrument } from '../score/instrument.ts'
+import type { Shape } from '../score/shape.ts'
+import type { Span } from '../source/span.ts'
+
+/** What every reader of a part's lines needs. */
+export interface BarContext {
+  readonly instrument: Instrument
+  readonly shapes: ReadonlyMap<string, Shape>
+  readonly report: Report
+}
+
+/** A stretch of a line by its first and last column. */
+export function spanFrom(offset: number, start: number, end: number): Span {
+  return { start: offset + start, end: offset + end }
+}
+
+/** `1 sign`, `2 signs`. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
+}
+
+/** `beat 2`, `beats 3-4`. */
+export function beatName(first: number, last: number): string {
+  return first === last ? `beat ${first}` : `beats ${first}-${last}`
+}
