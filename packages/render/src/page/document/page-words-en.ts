@@ -73,4 +73,12 @@ export const ENGLISH: PageWords = {
   times: (count) => `×\u2009${count}`,
   blank: (bars) => `${bars === 1 ? 'An empty bar' : `${number(bars)} empty bars`} to write in`,
   implies: (symbol) => `implies ${symbol}`,
+  quiet: ({ strings, how, finger }) => {
+    const named = strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.join(' and ')}`
+    const who = finger === null || finger === 'T' ? 'thumb' : `finger ${finger}`
+    if (how === 'thumb' || who === 'thumb') return `The thumb keeps ${named} quiet.`
+    if (how === 'tip') return `The tip of ${who} keeps ${named} quiet.`
+    return `Lay ${who} flat to keep ${named} quiet.`
+  },
+  strokeFrom: (string) => `Begin the stroke at string ${string}.`,
 }

@@ -1,5 +1,6 @@
 import type { LoopReason, PracticeLoop } from '@barwise/parser'
 import { ENGLISH } from './page-words-en.ts'
+import type { QuietStrings } from './shape-advice.ts'
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */
 export interface PageWords {
@@ -51,6 +52,10 @@ export interface PageWords {
   readonly times: (count: number) => string
   readonly blank: (bars: number) => string
   readonly implies: (symbol: string) => string
+  /** A sentence on the finger that keeps strings quiet. */
+  readonly quiet: (strings: QuietStrings) => string
+  /** A sentence on the string at which a stroke begins. */
+  readonly strokeFrom: (string: number) => string
 }
 
 const ALL: readonly PageWords[] = [ENGLISH]

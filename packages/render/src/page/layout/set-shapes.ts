@@ -2,6 +2,7 @@ import type { Shape } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../document/anchors.ts'
+import { shapeAdvice } from '../document/shape-advice.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
@@ -11,15 +12,12 @@ import { say } from './text-run.ts'
 /** Least room between the boxes of two grids. */
 const GUTTER = pointsOf(2.5)
 
-/** A line of advice for a shape: which finger quiets which string. Empty when there is none. */
-export type ShapeAdvice = (shape: Shape) => string
-
 /** Grids side by side, as many as the width holds, all of one size on common base lines. A grid and its advice are never parted. */
 export function setShapes(
   shapes: readonly Shape[],
   area: Area,
   context: LayoutContext,
-  given: { readonly advice?: ShapeAdvice; readonly perRow?: number } = {},
+  given: { readonly perRow?: number } = {},
 ): readonly Row[] {
   const { lesson, fonts, words, style } = context
   const grids = drawGridRow(shapes, {
@@ -44,7 +42,7 @@ export function setShapes(
       const node: StructNode = { role: 'Figure', parent: area.parent, alt: shapeInWords(shape) }
       items.push({ kind: 'anchor', y: 0, name: shapeAnchor(context.lessonId, shape.name) })
       items.push({ kind: 'figure', x, y: 0, drawing: grid.drawing, node })
-      const advice = given.advice?.(shape) ?? ''
+      const advice = shapeAdvice(shape, lesson.instrument, words)
       let bottom = grid.drawing.height
       if (advice !== '') {
         const set = stackRows(

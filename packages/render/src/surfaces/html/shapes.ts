@@ -3,6 +3,7 @@ import type { Element } from 'hast'
 import { h } from 'hastscript'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../../page/document/anchors.ts'
+import { shapeAdvice } from '../../page/document/shape-advice.ts'
 import { drawingNode, el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { chordName } from './words.ts'
@@ -21,12 +22,15 @@ export function shapesRow(shapes: readonly Shape[], context: PageContext): Eleme
     const id = claimId(shapeAnchor(context.document.id, shape.name), context)
     const label = `${context.web.grid(shape.name)}: ${shapeInWords(shape)}`
     const implied = shape.implied && shape.label !== null ? impliedLine(shape.label, context) : []
+    const advice = shapeAdvice(shape, context.lesson.instrument, context.words)
+    const advised = advice === '' ? [] : [el('p', 'advice', [advice])]
     return [
       h(
         'figure',
         { className: ['shape'], ...(id === undefined ? {} : { id }) },
         drawingNode(grid.drawing, label, context.fonts),
         ...implied,
+        ...advised,
       ),
     ]
   })

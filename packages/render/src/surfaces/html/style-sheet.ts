@@ -110,6 +110,7 @@ const MUSIC = `
 .shapes{display:flex;flex-wrap:wrap;gap:20px 44px;margin-top:24px}
 .shape svg{width:auto;height:200px}
 .implies{font:italic 400 16px/22px var(--sans);margin-top:2px}
+.shape{max-width:200px}.advice{font:400 15px/20px var(--sans);margin:4px 0 0}
 .fit>svg{height:auto}
 .systems .fit+.fit{margin-top:20px}
 .strips{display:flex;flex-wrap:wrap;gap:18px 32px}
