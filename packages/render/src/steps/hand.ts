@@ -12,12 +12,14 @@ export interface Hand {
   readonly added: readonly Press[]
   /** Frets and strings of the last stroke, as text to compare. */
   readonly frets: string | null
+  /** Whether the last stroke was told in words here, not by reference to another bar or beat. */
+  readonly told: boolean
   /** Shapes that were in hand earlier in this card. */
   readonly before: readonly string[]
 }
 
 /** An empty hand, at the start of a card. */
-export const EMPTY_HAND: Hand = { shape: null, shift: 0, plain: false, added: [], frets: null, before: [] }
+export const EMPTY_HAND: Hand = { shape: null, shift: 0, plain: false, added: [], frets: null, told: false, before: [] }
 
 /** The lesson's shapes by name, and the names already described in the part, in order. */
 export interface ShapeMemory {
@@ -55,7 +57,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
   const presses = pressesOf(notesHeld(strike.notes))
   if (shape === undefined) {
     const what: What = frets === hand.frets ? { kind: 'same' } : { kind: 'notes', presses }
-    const after = { ...hand, shape: null, shift: 0, plain: false, added: [], frets, before: remember(hand) }
+    const after = { ...hand, shape: null, shift: 0, plain: false, added: [], frets, told: true, before: remember(hand) }
     return { what, hand: after, lifted: [] }
   }
   const { shift, only, added } = strike.target
@@ -64,7 +66,15 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     .filter((press) => press.strings.length > 0)
     .map((press) => ({ ...press, flat: false }))
   const plain = only === null && added.length === 0
-  const after: Hand = { shape: shape.name, shift, plain, added: addedPresses, frets, before: remember(hand) }
+  const after: Hand = {
+    shape: shape.name,
+    shift,
+    plain,
+    added: addedPresses,
+    frets,
+    told: true,
+    before: remember(hand),
+  }
   const lifted = hand.shape === shape.name && plain ? leaving(hand.added) : []
   return { what: say(), hand: after, lifted }
 
@@ -72,7 +82,8 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     if (frets === hand.frets && (!plain || shift !== 0)) return { kind: 'same' }
     const name = shape?.name ?? ''
     if (hand.shape === name && hand.plain) {
-      if (plain && shift !== hand.shift) return { kind: 'move', frets: shift - hand.shift, home: shift === 0 }
+      if (plain && shift !== hand.shift && (shift !== 0 || hand.told))
+        return { kind: 'move', frets: shift - hand.shift, home: shift === 0 }
       if (shift === hand.shift && only !== null && added.length === 0) {
         return { kind: 'catch', strings: strike.notes.map((note) => note.string) }
       }
@@ -80,6 +91,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     }
     const shown =
       only === null ? null : strike.notes.map((n) => n.string).filter((s) => !added.some((a) => a.string === s))
+    if (shown !== null && shown.length === 0) return { kind: 'notes', presses }
     const again = hand.shape === name ? 'again' : hand.before.includes(name) ? 'back' : 'new'
     return { kind: 'shape', name, shift, only: shown, added: addedPresses, hand: again }
   }

@@ -12,6 +12,7 @@ export {
   type StepOptions,
   stepsOfPart,
 } from './part-steps.ts'
+export { partPlainText } from './part-text.ts'
 export { type RhythmSlot, rhythmOf } from './rhythm.ts'
 export { findSameBars, type SameBars } from './same-bars.ts'
 export type { Damping } from './speak/describe-shape.ts'

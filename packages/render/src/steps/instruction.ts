@@ -46,8 +46,11 @@ export type Lasting =
   | { readonly kind: 'through'; readonly to: CountName }
   | { readonly kind: 'bar-line' }
 
-/** How far notes marked to ring go on: the last count at which one sounds, or past the bar line. */
-export type Ringing = { readonly kind: 'through'; readonly to: CountName } | { readonly kind: 'bar-line' }
+/** How far notes marked to ring go on: no further than the stroke itself, the last count at which one sounds, or past the bar line. */
+export type Ringing =
+  | { readonly kind: 'own' }
+  | { readonly kind: 'through'; readonly to: CountName }
+  | { readonly kind: 'bar-line' }
 
 /** How the fretting hand silences what sounded: pressure off, or laid flat where open strings sounded. */
 export type Silencing = 'ease' | 'flat' | null
@@ -132,6 +135,8 @@ export type Instruction =
       readonly name: string | null
       readonly to: CountName
       readonly fromBarBefore: boolean
+      /** Whether the strumming hand swings past meanwhile. */
+      readonly swings: boolean
       /** Whether it fills the bar to its end. */
       readonly wholeBar: boolean
     })

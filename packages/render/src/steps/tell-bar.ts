@@ -98,7 +98,7 @@ function pass(telling: Telling, state: State, event: Event): void {
   state.previous = event
   if (event.kind !== 'strike') return
   const named = target(event, state.hand, telling.memory)
-  state.hand = named.hand
+  state.hand = { ...named.hand, told: false }
 }
 
 interface BeatSpan {
@@ -145,6 +145,7 @@ function tellOver(telling: Telling, state: State, at: Ticks, until: Ticks): Inst
     name: named !== undefined && plainly && held === null ? named.name : null,
     to: countName(bar, last),
     fromBarBefore: held !== null,
+    swings: bar.stroke === 'alternate',
     wholeBar: first === undefined && at === 0,
   }
 }
@@ -211,6 +212,7 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
   const before = around.before
   const adjacent =
     before !== null &&
+    !(bar.number === 0 && before.kind === 'rest') &&
     before.at + before.duration === first.at &&
     before.duration === frameSlot(frameAt(bar, before.at)) &&
     frameAt(bar, before.at).at === frame.at &&
@@ -227,7 +229,7 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
     sayPlace: !(starts || ordinalStart || (adjacent && first.kind !== 'strike')),
   }
   if (first.kind === 'rest') {
-    if (bar.number === 0 && state.previous === null) return []
+    if (bar.number === 0 && state.previous === null && frame.kind === 'beat') return []
     return [{ kind: 'rest', ...placed, silencing: silencing(state.previous) }]
   }
   if (first.kind === 'scratch') {
@@ -293,7 +295,8 @@ function tellStrike(telling: Telling, state: State, run: readonly Event[], place
 function tellUnstruck(telling: Telling, state: State, event: Strike, placed: Placed): readonly Instruction[] {
   const { bar, memory } = telling
   const moved = event.notes.filter((note) => note.from !== 'held')
-  const before = state.previous?.kind === 'strike' ? state.previous.notes.filter((note) => note.fret !== null) : []
+  const last = state.previous ?? lastBefore(telling)
+  const before = last?.kind === 'strike' ? last.notes.filter((note) => note.fret !== null) : []
   const stops = before
     .map((note) => note.string)
     .filter((string) => !event.notes.some((note) => note.string === string))
@@ -320,6 +323,16 @@ function tellUnstruck(telling: Telling, state: State, event: Strike, placed: Pla
       ringing: ringing(bar, event),
     },
   ]
+}
+
+/** The event before a bar's first. */
+function lastBefore({ part, bar }: Telling): Event | null {
+  return (
+    part.bars
+      .slice(0, part.bars.indexOf(bar))
+      .findLast((one) => one.events.length > 0)
+      ?.events.at(-1) ?? null
+  )
 }
 
 /** Whether the way of striking in force says the direction of every stroke by itself. */
@@ -391,7 +404,8 @@ function lastCount(bar: Counted, end: Ticks): ReturnType<typeof countName> {
 
 function ringing(bar: Bar, event: Strike): Ringing | null {
   const ends = event.notes.flatMap((note) => (note.ringsTo === null ? [] : [note.ringsTo]))
-  if (ends.length === 0) return null
+  if (!event.marks.includes('ring')) return null
+  if (ends.length === 0) return { kind: 'own' }
   const end = Math.max(...ends)
   return end > bar.length ? { kind: 'bar-line' } : { kind: 'through', to: countName(bar, end - 1) }
 }

@@ -110,7 +110,7 @@ function withExtras(telling: Parameters<typeof tellAlternative>[0], beats: reado
     const told: Instruction = {
       kind: 'remark',
       fromTicks: remark.at ?? 0,
-      toTicks: remark.at ?? bar.length,
+      toTicks: remark.at === null ? bar.length : remark.at + bar.beatTicks,
       text: remark.text,
     }
     const at = remark.at

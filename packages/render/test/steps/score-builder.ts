@@ -218,8 +218,9 @@ function readSigns(signs: string, context: Reading): { events: Event[]; groups: 
   const groups: Group[] = []
   const { sounding, slot } = context
   let at = context.from
-  const put = (sign: string, duration: number, stroke: Stroke): void => {
+  const put = (given: string, duration: number, stroke: Stroke): void => {
     const last = sounding.last
+    const sign = given === '-' && (last === null || last.kind === 'rest') ? '.' : given
     if (sign === '-' || (sign === '.' && last?.kind === 'rest' && events.includes(last))) {
       if (last !== null) {
         const longer = { ...last, duration: last.duration + duration }

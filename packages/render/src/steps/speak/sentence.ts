@@ -62,7 +62,7 @@ function speakWhat(voice: Voice, what: What): RichText {
     case 'same':
       return say('what.same')
     case 'catch':
-      return voice.strings.plain(what.strings)
+      return say('what.catch', { strings: voice.strings.plain(what.strings) })
     case 'add':
       return say('what.add', { presses: voice.presses(what.presses, 'at') })
     case 'notes':
@@ -74,7 +74,7 @@ function speakWhat(voice: Voice, what: What): RichText {
       if (what.shift !== 0) words = say('what.moved', { what: words, ...frets(voice, what.shift) })
       if (what.only !== null) words = say('what.only', { what: words, strings: voice.strings.plain(what.only) })
       if (what.added.length > 0) words = say('what.with', { what: words, presses: voice.presses(what.added, 'at') })
-      return what.hand === 'back' ? say('what.back', { what: words }) : words
+      return what.hand === 'back' && what.only === null ? say('what.back', { what: words }) : words
     }
   }
 }
@@ -134,8 +134,8 @@ function speakMarks(
 function speakTail(voice: Voice, lasting: Lasting | null, ringing: Ringing | null): RichText {
   const long = ringing ?? lasting
   if (long === null) return []
-  if (long.kind !== 'through') return voice.say(`tail.${long.kind}`)
-  return voice.say('tail.through', { count: voice.count(long.to, true) })
+  const key = `${ringing === null ? 'lasting' : 'ringing'}.${long.kind}`
+  return long.kind === 'through' ? voice.say(key, { count: voice.count(long.to, true) }) : voice.say(key)
 }
 
 /** Puts the announcement of a cut before its first sentence. */
@@ -225,7 +225,7 @@ export function speakOver(voice: Voice, told: Kind<'over'>, said: Said, full: Fu
   const onlyNumber = told.to.kind === 'count' && told.to.name === 'number' && !told.to.late
   if (!onlyNumber) return say(kind === 'it' ? 'over.it-through' : 'over.through', { name, count })
   if (full > 0) return say(`over.${kind}-at`, { name, count: number })
-  const past = said.swing ? [] : say('over.past')
+  const past = said.swing || !told.swings ? [] : say('over.past')
   said.swing = true
   return [...say(`over.${kind}`, { name }), ...past]
 }
