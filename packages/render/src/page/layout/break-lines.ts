@@ -179,7 +179,7 @@ function splitToken(
 }
 
 function piecesOf(run: TextRun, text: string, options: BreakOptions): readonly Piece[] {
-  const { runs, missing } = options.fonts.itemise(run.face, text)
+  const { runs, missing } = options.fonts.itemise(run.face, plainSpaces(text, run, options.fonts))
   if (missing.length > 0) options.missing?.(missing, run)
   return runs.map((part) => {
     const size = run.size * part.scale
@@ -197,4 +197,11 @@ function piecesOf(run: TextRun, text: string, options: BreakOptions): readonly P
 
 function pieceOf(run: TextRun, text: string, options: BreakOptions): Piece | null {
   return piecesOf(run, text, options)[0] ?? null
+}
+
+/** Spaces of Unicode that a face does not have, as spaces that it has. */
+function plainSpaces(text: string, run: TextRun, fonts: FontSet): string {
+  return text.replace(/[\u2000-\u200a\u202f\u205f]/g, (space) =>
+    fonts.has(run.face, space.codePointAt(0) ?? 0x20) ? space : '\u00a0',
+  )
 }

@@ -73,7 +73,7 @@ function thenCard(content: CardContent, style: CardStyle, area: Area, context: L
   const left = { ...area, width: Math.max(style.thenLeast, x) - pointsOf(3) }
   const { display, body, small } = context.style
   const heading: StructNode = { role: 'H3', parent: area.parent }
-  const also = card.alsoText === '' ? [] : [say(`\u2002${card.alsoText}`, 'sans', body.size)]
+  const also = card.alsoText === '' ? [] : [say(`\u00a0\u00a0${card.alsoText}`, 'sans', body.size)]
   const tags = card.tags.join(' · ')
   const words = stackRows([
     ...setParagraph(

@@ -1,6 +1,7 @@
-import type { BarRange } from '@barwise/parser'
+import type { BarRange, Part } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
-import { type PartSteps, stepsOfPart } from '../../steps/part-steps.ts'
+import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
+import { plain, type RichText } from '../../steps/speak/rich-text.ts'
 import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
@@ -12,7 +13,7 @@ import { type Row, row, spaceRows } from './row.ts'
 import { cardStyle, setCard } from './set-card.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
-import { setParagraph } from './set-text.ts'
+import { lineItem, setParagraph } from './set-text.ts'
 import { say } from './text-run.ts'
 
 /** One card for each distinct bar, under a section head with the key to the strip; bars that need none in lines at the end. */
@@ -24,7 +25,9 @@ export function setCards(
   const { lesson, fonts } = context
   const { part, bars } = block
   const steps = stepsOfPart(lesson, part)
-  const cards = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
+  const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
+  const pickup = wanted.find((card) => card.bar === 0 && isPlainPickup(part)) ?? null
+  const cards = wanted.filter((card) => card !== pickup)
   const style = cardStyle(area, context)
   const figures = cards.map((card) =>
     drawCardFigure({
@@ -40,7 +43,8 @@ export function setCards(
     }),
   )
   const cells = figures.flatMap((figure): readonly StripCell[] => figure.cells)
-  const legend = setLegend(signsInUse(cells), area, context)
+  const name = lineItem([say(block.title, 'sans-bold', context.style.body.size)], { x: 0, y: 0 }, null, context)
+  const legend = setLegend(signsInUse(cells), name.width, area, context)
   const head = setSection(
     { title: block.title, anchor: null, tempo: null, about: '', right: legend.beside },
     area,
@@ -53,7 +57,7 @@ export function setCards(
     const opensGroup = card.as === null && index > 0 && cards[index - 1]?.as !== null
     return opensGroup ? [groupRule(area, context), set] : [set]
   })
-  return [head, ...legend.below, ...rows, ...setLines(steps, bars, area, context)]
+  return [head, ...legend.below, ...rows, ...setLines({ steps, bars, pickup }, area, context)]
 }
 
 function overlaps(a: BarRange, b: BarRange): boolean {
@@ -72,13 +76,27 @@ function groupRule(area: Area, context: LayoutContext): Row {
   })
 }
 
-/** Bars without a card: "Bars 3, 5 and 7 are bar 1." */
-function setLines(steps: PartSteps, bars: BarRange | null, area: Area, context: LayoutContext): readonly Row[] {
+/** A pickup of scratches and silences alone is told in a line: the play-through shows all there is to see. */
+function isPlainPickup(part: Part): boolean {
+  const bar = part.bars.find((candidate) => candidate.number === 0)
+  return bar !== undefined && bar.remarks.length === 0 && bar.events.every((event) => event.kind !== 'strike')
+}
+
+interface Lines {
+  readonly steps: PartSteps
+  readonly bars: BarRange | null
+  readonly pickup: StepCard | null
+}
+
+/** Bars without a card: "Pickup Scratch down and up on &. Bars 3, 5 and 7 are bar 1." */
+function setLines({ steps, bars, pickup }: Lines, area: Area, context: LayoutContext): readonly Row[] {
   const { small } = context.style
   const lines = steps.lines.filter((line) => bars === null || overlaps(bars, line.bars))
-  if (lines.length === 0) return []
-  const runs = lines.flatMap((line, index) => [
-    ...(index === 0 ? [] : [say('  ', 'sans', small.size)]),
+  const said: { readonly lead: string; readonly text: RichText }[] =
+    pickup === null ? [...lines] : [{ lead: pickup.title, text: pickupText(pickup) }, ...lines]
+  if (said.length === 0) return []
+  const runs = said.flatMap((line, index) => [
+    ...(index === 0 ? [] : [say('\u00a0\u00a0 ', 'sans', small.size)]),
     say(`${line.lead} `, 'sans-semibold', small.size),
     ...line.text.map((piece) =>
       say(
@@ -90,4 +108,10 @@ function setLines(steps: PartSteps, bars: BarRange | null, area: Area, context: 
   ])
   const rows = setParagraph(runs, { role: 'P', size: small, hyphenate: false }, area, context)
   return spaceRows(rows, pointsOf(2.6), pointsOf(2))
+}
+
+function pickupText(pickup: StepCard): RichText {
+  return pickup.items.flatMap((item) =>
+    item.clauses.flatMap((clause, index) => (index === 0 ? clause.text : [plain(' '), ...clause.text])),
+  )
 }

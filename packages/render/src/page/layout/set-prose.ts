@@ -46,8 +46,10 @@ function setBlock(
       )
       return [...spaceRows(rows, follows ? 0 : 5, follows ? 0 : 0), ...setImages(block.children, area, context)]
     }
-    case 'list':
-      return spaceRows(setList(block, narrow, context, other), 5, 5)
+    case 'list': {
+      const nested = area.parent.role === 'LBody' && block.tight
+      return spaceRows(setList(block, narrow, context, other), nested ? 0 : 5, nested ? 0 : 5)
+    }
     case 'quote': {
       const node: StructNode = { role: 'BlockQuote', parent: area.parent }
       const inset = pointsOf(6)
@@ -186,7 +188,11 @@ function setContainer(
     inner,
     context,
   ).map((each) => ({ ...each, keepNext: true }))
-  const rows = indentRows([...title, ...setBlocks(block.blocks, inner, context, other)], inset)
+  const body = setBlocks(block.blocks, inner, context, other)
+  const rows = indentRows(
+    [...title, ...body.map((each, index) => (index === 0 ? { ...each, before: 1 } : each))],
+    inset,
+  )
   return spaceRows(
     rows.map((each, index) => withStroke(each, rows[index + 1] ?? null)),
     9,

@@ -16,13 +16,15 @@ const NOTE_SIGNS: Readonly<Record<NoteValue['base'], string>> = {
   16: '\uECA9',
   32: '\uECAB',
 }
+/** A note value is as high as one and a half capitals of the words beside it. */
+const NOTE_SIZE = 1.2
 const DOT = '\uECB7'
 
 /** A tempo as runs: the note value drawn, "= 92". */
 export function tempoRuns(tempo: TempoMark, size: number): readonly TextRun[] {
   const note = NOTE_SIGNS[tempo.note.base] + (tempo.note.dotted ? DOT : '')
   const goal = tempo.goalBpm === null || tempo.goalBpm === tempo.bpm ? '' : ` to\u00a0${tempo.goalBpm}`
-  return [say(note, 'sans', size), say(`\u2009=\u00a0${tempo.bpm}${goal}`, 'sans', size)]
+  return [say(note, 'sans', size * NOTE_SIZE), say(`\u00a0=\u00a0${tempo.bpm}${goal}`, 'sans', size)]
 }
 
 /** A section's rule and the line under it: its name, and what is said beside it. Never the last thing on a page. */
