@@ -5,6 +5,7 @@ export { CLOSE, CURVE, LINE, MOVE } from './drawing/drawing.ts'
 export { POINTS_PER_MM, pointsOf } from './drawing/lengths.ts'
 export { mergeDrawings, scale, scaleDrawing, translate } from './drawing/place.ts'
 export { type SetText, setText, type TextSetting } from './drawing/set-text.ts'
+export { barePart } from './engrave/bare-part.ts'
 export { type CountLabel, countLabel } from './engrave/count-label.ts'
 export { type EngravedExcerpt, type EngraveExcerptInput, engraveExcerpt } from './engrave/engrave-excerpt.ts'
 export { type EngravedPart, type EngravedSystem, type EngravePartInput, engravePart } from './engrave/engrave-part.ts'
@@ -27,7 +28,10 @@ export type {
 } from './page/document/document-block.ts'
 export { type PageWords, pageWords } from './page/document/page-words.ts'
 export { plainText } from './page/document/typography.ts'
+export type { PageImage } from './page/layout/layout-context.ts'
+export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'
+export { pageImage } from './page/page-image.ts'
 export { type CardFigure, type DrawCardFigureInput, drawCardFigure } from './strip/card-figure.ts'
 export { type DrawnStrip, type DrawStripInput, drawStrip } from './strip/draw-strip.ts'
 export {
@@ -49,7 +53,5 @@ export {
   type RenderHtmlInput,
   renderHtml,
 } from './surfaces/html.ts'
-export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
-export { type PageImage } from './page/layout/layout-context.ts'
-export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
 export { type PageFinding, type PdfLesson, type RenderedPdf, type RenderPdfOptions, renderPdf } from './surfaces/pdf.ts'
+export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
