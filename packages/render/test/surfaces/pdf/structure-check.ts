@@ -47,18 +47,16 @@ interface Element {
  * links described, fonts embedded with a way back to Unicode, no glyph 0 shown. It is no substitute for a full validator.
  */
 export function checkStructure(file: string): StructureReport {
-  const printed = execFileSync(
-    'qpdf',
-    ['--json=2', '--json-stream-data=inline', '--decode-level=generalized', file],
-    { maxBuffer: 1 << 30 },
-  )
+  const printed = execFileSync('qpdf', ['--json=2', '--json-stream-data=inline', '--decode-level=generalized', file], {
+    maxBuffer: 1 << 30,
+  })
   const objects = (JSON.parse(printed.toString('utf8')) as { qpdf: [unknown, Objects] }).qpdf[1]
   const graph = openGraph(objects)
   const faults: StructureFault[] = []
   const fault = (checkpoint: string, where = ''): void => {
     faults.push({ checkpoint, where })
   }
-  const catalogue = graph.dict(graph.dict(objects['trailer']?.value ?? null)['/Root'] ?? null)
+  const catalogue = graph.dict(graph.dict(objects.trailer?.value ?? null)['/Root'] ?? null)
   checkCatalogue(catalogue, graph, fault)
   const tree = readTree(catalogue, graph)
   checkElements(tree, graph, fault)
@@ -101,7 +99,9 @@ function openGraph(objects: Objects): Graph {
       return found === null ? [] : [value]
     },
     stream: (value) =>
-      typeof value === 'string' ? Buffer.from(objects[`obj:${value}`]?.stream?.data ?? '', 'base64').toString('latin1') : '',
+      typeof value === 'string'
+        ? Buffer.from(objects[`obj:${value}`]?.stream?.data ?? '', 'base64').toString('latin1')
+        : '',
   }
 }
 
@@ -147,7 +147,8 @@ function readTree(catalogue: Dictionary, graph: Graph): Tree {
       const value = graph.get(kid)
       const inner = graph.dict(kid)
       if (typeof value === 'number') marks.set(`${page}#${value}`, element)
-      else if (inner['/Type'] === '/MCR') marks.set(`${String(inner['/Pg'] ?? page)}#${String(inner['/MCID'])}`, element)
+      else if (inner['/Type'] === '/MCR')
+        marks.set(`${String(inner['/Pg'] ?? page)}#${String(inner['/MCID'])}`, element)
       else if (inner['/Type'] === '/OBJR') {
         annotations.set(String(inner['/Obj']), { element, page: String(inner['/Pg'] ?? page) })
       } else walk(kid, element, page)
@@ -179,12 +180,14 @@ function checkElements(tree: Tree, graph: Graph, fault: Fault): void {
     if (level > lastLevel + 1) fault('14-003 heading level skipped', role)
     if (level > 0) lastLevel = level
     const allowed = PARENTS[role]
-    if (allowed !== undefined && !allowed.includes(parent?.role ?? '')) fault('09 wrong parent', `${role} in ${parent?.role}`)
+    if (allowed !== undefined && !allowed.includes(parent?.role ?? ''))
+      fault('09 wrong parent', `${role} in ${parent?.role}`)
     if (role === 'Figure') {
       if ((text(graph.get(element.dictionary['/Alt'] ?? null)) ?? '') === '') fault('13-004 figure without words')
       if (!attributes(element, graph).some((each) => '/BBox' in each)) fault('13 figure without a box')
     }
-    if (role === 'TH' && !attributes(element, graph).some((each) => '/Scope' in each)) fault('15-003 header without scope')
+    if (role === 'TH' && !attributes(element, graph).some((each) => '/Scope' in each))
+      fault('15-003 header without scope')
     if (role === 'Table') {
       const widths = new Set(element.kids.filter((kid) => kid.role === 'TR').map((row) => row.kids.length))
       if (widths.size > 1) fault('15 irregular table', [...widths].join(', '))
@@ -243,7 +246,10 @@ function checkLink(
   const dictionary = graph.dict(annotation)
   if (dictionary['/Subtype'] !== '/Link') return
   const found = tree.annotations.get(String(annotation))
-  if (found === undefined || found.element.role !== 'Link') return fault('28-011 annotation outside a Link')
+  if (found === undefined || found.element.role !== 'Link') {
+    fault('28-011 annotation outside a Link')
+    return
+  }
   if (found.page !== page) fault('annotation counted to another page', `${found.page} is not ${page}`)
   if (tree.numbers.get(Number(dictionary['/StructParent'])) !== found.element.ref) fault('StructParent disagrees')
   if ((text(graph.get(dictionary['/Contents'] ?? null)) ?? '') === '') fault('28-012 link without description')
@@ -295,5 +301,7 @@ function checkContent(
 }
 
 function showsNothing(operands: string): boolean {
-  return [...operands.matchAll(/<([0-9A-Fa-f]*)>/g)].some(([, codes = '']) => (codes.match(/.{4}/g) ?? []).includes('0000'))
+  return [...operands.matchAll(/<([0-9A-Fa-f]*)>/g)].some(([, codes = '']) =>
+    (codes.match(/.{4}/g) ?? []).includes('0000'),
+  )
 }
