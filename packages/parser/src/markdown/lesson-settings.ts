@@ -1,9 +1,7 @@
 import { CODE_DOCS } from '../finding/codes.ts'
 import type { Report } from '../finding/finding-draft.ts'
-import { HAND_CODES } from '../finding/hand-codes.ts'
-import { HARMONY_CODES } from '../finding/harmony-codes.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
-import { PAGE_CODES } from '../finding/page-codes.ts'
+import { SILENCEABLE_CODES } from '../finding/silence.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { Key } from '../score/pitch.ts'
 import type { Feel, Metre } from '../score/time.ts'
@@ -128,13 +126,12 @@ function readAccept(settings: SettingReader, report: Report): readonly string[] 
   const value = settings.value('accept')
   if (value === undefined) return []
   const entries = value.items ?? splitWords(value.text, value.span.start)
-  const silenceable = Object.keys({ ...HAND_CODES, ...HARMONY_CODES, ...PAGE_CODES })
   const accepted: string[] = []
   for (const { text, span } of entries) {
-    if (silenceable.includes(text)) accepted.push(text)
+    if (SILENCEABLE_CODES.includes(text)) accepted.push(text)
     else {
       const message = text in CODE_DOCS ? `\`${text}\` cannot be silenced` : `there is no finding \`${text}\``
-      report({ code: 'bad-setting', span, message, help: helpWithNames(text, silenceable, 'delete it') })
+      report({ code: 'bad-setting', span, message, help: helpWithNames(text, SILENCEABLE_CODES, 'delete it') })
     }
   }
   return accepted

@@ -1,0 +1,100 @@
+import type { Block } from '../score/prose.ts'
+import { foldSigns } from '../source/fold-signs.ts'
+import type { Span } from '../source/span.ts'
+import { type Attributes, checkAttributes, parsedAttribute, spanOrKey } from './attributes.ts'
+import { type DirectiveText, readDirectiveText } from './directive-text.ts'
+import { readForm } from './form-entries.ts'
+import { namesShape } from './inline-directives.ts'
+import { findBars, findPart, type ProseContext } from './prose-context.ts'
+import { parseWhole } from './setting-values.ts'
+
+/** The block directives of one line, with what each takes in its braces. */
+export const LEAF_DIRECTIVES: Readonly<Record<string, readonly string[]>> = {
+  grids: [],
+  sheet: ['part', 'bars'],
+  cards: ['part', 'bars'],
+  strip: ['part', 'bars'],
+  plan: ['part'],
+  form: [],
+  blank: ['bars'],
+  break: [],
+}
+
+const LABELLED: readonly string[] = ['grids', 'form']
+
+/** Reads a placing directive with a known name; null when what it names does not exist, which is reported. */
+export function readLeafDirective(name: string, span: Span, context: ProseContext): Block | null {
+  const { text, report } = context
+  const nameSpan = { start: span.start, end: span.start + name.length + 2 }
+  const written = readDirectiveText(text.slice(nameSpan.end, span.end).trimEnd(), nameSpan.end)
+  const attributes = checkAttributes(written, { what: name, allowed: LEAF_DIRECTIVES[name] ?? [], report })
+  if (written.label !== null && !LABELLED.includes(name)) {
+    const message = `\`::${name}\` takes nothing in square brackets`
+    const help =
+      (LEAF_DIRECTIVES[name] ?? []).length > 0 ? 'write it in braces, as in `{part=...}`' : 'delete the brackets'
+    report({ code: 'bad-attribute', span: written.label.span, message, help })
+    return null
+  }
+  switch (name) {
+    case 'grids':
+      return readGrids(written, { span, nameSpan }, context)
+    case 'form': {
+      const entries = readForm(needLabel(written, nameSpan, context), context)
+      return entries.length === 0 ? null : { kind: 'form', entries, span }
+    }
+    case 'blank': {
+      const allowed = 'a whole number from 1 to 200'
+      const bars = parsedAttribute(attributes.get('bars'), { parse: (one) => parseWhole(one, 1, 200), allowed, report })
+      return { kind: 'blank', bars: bars ?? 4, span }
+    }
+    case 'break':
+      return { kind: 'page-break', span }
+    case 'plan': {
+      const part = partOf(attributes, nameSpan, context)
+      return part === null ? null : { kind: 'plan', part: part.id, span }
+    }
+    default:
+      return readView(name === 'cards' || name === 'strip' ? name : 'sheet', attributes, { span, nameSpan }, context)
+  }
+}
+
+interface Places {
+  readonly span: Span
+  readonly nameSpan: Span
+}
+
+function readView(
+  kind: 'sheet' | 'cards' | 'strip',
+  attributes: Attributes,
+  { span, nameSpan }: Places,
+  context: ProseContext,
+): Block | null {
+  const part = partOf(attributes, nameSpan, context)
+  const bars = attributes.get('bars')
+  if (part === null) return null
+  const range = bars ? findBars(bars.value, spanOrKey(bars), { part, report: context.report }) : null
+  return { kind, part: part.id, bars: range, span }
+}
+
+function partOf(attributes: Attributes, nameSpan: Span, context: ProseContext): ReturnType<typeof findPart> {
+  const part = attributes.get('part')
+  return findPart(part ? { text: part.value, span: spanOrKey(part) } : null, nameSpan, context)
+}
+
+function needLabel(written: DirectiveText, nameSpan: Span, context: ProseContext): { text: string; span: Span } | null {
+  if (written.label !== null && written.label.text.trim() !== '') return written.label
+  const help = 'write the names between square brackets after it'
+  context.report({ code: 'bad-attribute', span: nameSpan, message: 'nothing is named here', help })
+  return null
+}
+
+function readGrids(written: DirectiveText, { span, nameSpan }: Places, context: ProseContext): Block | null {
+  const label = needLabel(written, nameSpan, context)
+  if (label === null) return null
+  const shapes: string[] = []
+  for (const match of foldSigns(label.text).matchAll(/(?:[^\s,(]|\([^)]*\)|\()+/g)) {
+    const start = label.span.start + match.index
+    if (namesShape(match[0], { start, end: start + match[0].length }, context)) shapes.push(match[0])
+  }
+  return shapes.length === 0 ? null : { kind: 'grids', shapes, span }
+}

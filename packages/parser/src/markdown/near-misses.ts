@@ -1,0 +1,210 @@
+import type { FindingDraft, Report } from '../finding/finding-draft.ts'
+import { helpWithNames, nearestNames } from '../finding/nearest-names.ts'
+import type { SourceLine } from '../source/source-line.ts'
+import type { Span } from '../source/span.ts'
+import { CONTAINERS } from './containers.ts'
+import { LEAF_DIRECTIVES } from './leaf-directives.ts'
+import type { RawBlock, RawScan } from './raw-blocks.ts'
+import { type OutlineDirective, type OutlineText, type TreeOutline, textAtLine } from './tree-outline.ts'
+
+const RAW_NAMES: readonly string[] = ['shapes', 'part']
+const CONTAINER_NAMES: readonly string[] = CONTAINERS
+const BLOCK_NAMES: readonly string[] = [...Object.keys(LEAF_DIRECTIVES), ...CONTAINERS, ...RAW_NAMES]
+
+interface Context {
+  /** The whole file. */
+  readonly text: string
+  /** Added to offsets of the tree to get those of the file. */
+  readonly shift: number
+  readonly scan: RawScan
+  readonly outline: TreeOutline
+}
+
+/** The raw blocks that are meant as such: all but those shown as an example in a closed code fence. */
+export function meantBlocks(context: Context): readonly RawBlock[] {
+  return context.scan.blocks.filter((block) => {
+    if (context.outline.rawLines.has(block.openLine)) return true
+    const holder = textAtLine(context.outline, block.openLine)
+    return holder?.kind !== 'code' || !isClosedFence(holder, context)
+  })
+}
+
+/** Reports every line that looks like a block or the end of one but is not written as one; one finding a mistake. */
+export function reportNearMisses(meant: readonly RawBlock[], context: Context, report: Report): void {
+  /** Lines of openings that are wrong: the next colons that close nothing belong to them. */
+  const excused: number[] = []
+  const tell = (line: number, draft: FindingDraft): void => {
+    report(draft)
+    excused.push(line)
+  }
+  for (const block of meant) reportRawBlock(block, context, tell)
+  const known = new Map(context.outline.directives.map((directive) => [directive.line, directive]))
+  for (const directive of context.outline.directives) reportDirective(directive, context, tell)
+  const closings = new Set(context.outline.directives.filter((one) => one.container).map((one) => one.lastLine))
+  const lonely: { line: number; span: Span }[] = []
+  for (const [line, start] of context.scan.colonLines) {
+    if (known.has(line) || (closings.has(line) && /^:+\s*$/.test(start.text))) continue
+    const holder = textAtLine(context.outline, line)
+    if (holder?.kind !== 'prose') continue
+    if (/^:{3,}\s*$/.test(start.text)) lonely.push({ line, span: spanOfLine(start) })
+    else reportColonLine(line, start, tell)
+  }
+  reportLonelyColons(lonely, excused, report)
+}
+
+function reportRawBlock(block: RawBlock, context: Context, tell: (line: number, draft: FindingDraft) => void): void {
+  const { name, openLine, opening, closed, misspelt } = block
+  const node = context.outline.rawLines.get(openLine)
+  const holder = node === undefined ? textAtLine(context.outline, openLine) : undefined
+  const written = /^part$/.test(name) ? ':::part{#name}' : ':::shapes'
+  const indented = node !== undefined ? node.start + context.shift < opening.start : isIndented(opening, context)
+  if (node === undefined && holder?.kind === 'html') {
+    const message = `the ${name} block stands inside HTML, which is printed as text`
+    tell(openLine, {
+      code: 'block-swallowed',
+      span: opening,
+      message,
+      help: 'take it out, or put an empty line above it',
+    })
+  } else if (node === undefined && holder?.kind === 'code' && !isIndentedCode(holder, context)) {
+    const message = `the ${name} block stands inside a code fence that is not closed`
+    tell(openLine, { code: 'block-swallowed', span: opening, message, help: 'close the fence above it' })
+  } else if (indented) {
+    const message = `the ${name} block starts too far from the edge`
+    tell(openLine, { code: 'block-indented', span: opening, message, help: 'delete the spaces or tabs before it' })
+  } else if (misspelt !== null) {
+    tell(openLine, { code: 'block-misspelt', span: opening, message: misspelt, help: `write \`${written}\`` })
+  } else if (/\{[^}]*$/.test(block.rest.text)) {
+    const message = 'the brace on this line is not closed'
+    tell(openLine, { code: 'block-misspelt', span: opening, message, help: 'put `}` at the end of the line' })
+  } else if (!closed) {
+    const message = `the ${name} block is not closed`
+    tell(openLine, {
+      code: 'block-not-closed',
+      span: opening,
+      message,
+      help: 'put a line of just `:::` below its last line',
+    })
+  }
+}
+
+function reportDirective(
+  directive: OutlineDirective,
+  context: Context,
+  tell: (line: number, draft: FindingDraft) => void,
+): void {
+  const start = context.scan.colonLines.get(directive.line)
+  if (start === undefined) return
+  const { name, container, line } = directive
+  const colons = /^:+/.exec(start.text)?.[0].length ?? 0
+  const nameSpan = { start: start.offset, end: start.offset + colons + name.length }
+  const span = spanOfLine(start)
+  const isLeaf = name in LEAF_DIRECTIVES
+  const isContainer = CONTAINER_NAMES.includes(name)
+  if (!isLeaf && !isContainer) {
+    const help = helpWithNames(name, BLOCK_NAMES, 'use a name of the language page')
+    tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
+  } else if (container && isLeaf) {
+    const message = `\`${name}\` stands on one line, with two colons`
+    tell(line, { code: 'block-misspelt', span, message, help: `write \`::${name}\`` })
+  } else if (!container && isContainer) {
+    const message = `a ${name} block starts with three colons`
+    tell(line, { code: 'block-misspelt', span, message, help: `write \`:::${name}\`, and \`:::\` below its last line` })
+  } else if (container) {
+    reportContainer({ directive, start, colons, span }, context, tell)
+  }
+}
+
+function reportContainer(
+  { directive, colons, span }: { directive: OutlineDirective; start: SourceLine; colons: number; span: Span },
+  context: Context,
+  tell: (line: number, draft: FindingDraft) => void,
+): void {
+  const { name, line, lastLine } = directive
+  const inner = context.scan.blocks.find(
+    (block) => block.openLine > line && block.openLine <= lastLine && block.lastLine >= lastLine && block.closed,
+  )
+  if (inner !== undefined && inner.colons >= colons) {
+    const message = `a ${name} block that holds a ${inner.name} block needs more colons`
+    const help = `write \`${':'.repeat(inner.colons + 1)}${name}\`, and as many colons to close it`
+    tell(line, { code: 'block-misspelt', span, message, help })
+    return
+  }
+  const last = context.scan.colonLines.get(lastLine)
+  const closes =
+    last !== undefined && lastLine > line && /^:+\s*$/.test(last.text) && last.text.trimEnd().length >= colons
+  if (closes) return
+  const help = `put a line of just \`${':'.repeat(colons)}\` below its last line`
+  tell(line, { code: 'block-not-closed', span, message: `the ${name} block is not closed`, help })
+}
+
+/** A line of colons and a name in the middle of prose. */
+function reportColonLine(line: number, start: SourceLine, tell: (line: number, draft: FindingDraft) => void): void {
+  const match = /^(:{2,})([ \t]*)([A-Za-z][\w-]*)(.*)$/s.exec(start.text)
+  if (match === null) return
+  const [, colons = '', gap = '', name = '', rest = ''] = match
+  const span = spanOfLine(start)
+  if (BLOCK_NAMES.includes(name)) {
+    const right = CONTAINER_NAMES.includes(name) ? ':::' : '::'
+    const message =
+      gap !== ''
+        ? `there is a space before \`${name}\``
+        : /^\s*[[{]/.test(rest) && !/[\]}]\s*$/.test(rest)
+          ? 'a bracket or brace on this line is not closed'
+          : `\`${name}\` is not written as a block here`
+    tell(line, {
+      code: 'block-misspelt',
+      span,
+      message,
+      help: `write \`${right}${name}\` with nothing but its braces after it`,
+    })
+    return
+  }
+  const near = nearestNames(name, BLOCK_NAMES)
+  if (colons.length < 3 && (near.length === 0 || gap !== '')) return
+  const nameSpan = { start: start.offset, end: start.offset + colons.length + gap.length + name.length }
+  const help = helpWithNames(name, BLOCK_NAMES, 'delete the colons, or use a name of the language page')
+  tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
+}
+
+function reportLonelyColons(
+  lonely: readonly { line: number; span: Span }[],
+  excused: readonly number[],
+  report: Report,
+): void {
+  const openings = excused.toSorted((a, b) => a - b)
+  let next = 0
+  let owed = 0
+  for (const { line, span } of lonely.toSorted((a, b) => a.line - b.line)) {
+    while (next < openings.length && (openings[next] ?? 0) < line) {
+      owed++
+      next++
+    }
+    if (owed > 0) {
+      owed--
+      continue
+    }
+    const message = 'these colons close nothing'
+    report({ code: 'block-misspelt', span, message, help: 'delete them, or give the outer block one colon more' })
+  }
+}
+
+function spanOfLine(line: SourceLine): Span {
+  return { start: line.offset, end: line.offset + line.text.trimEnd().length }
+}
+
+function isIndented(opening: Span, { text }: Context): boolean {
+  return /(?:^|[\r\n])[ \t>]*(?: {4}|\t) *$/.test(text.slice(Math.max(0, opening.start - 200), opening.start))
+}
+
+function isIndentedCode(holder: OutlineText, context: Context): boolean {
+  return !/^\s*(?:`{3}|~{3})/.test(context.text.slice(holder.start + context.shift, holder.end + context.shift))
+}
+
+function isClosedFence(holder: OutlineText, context: Context): boolean {
+  const source = context.text.slice(holder.start + context.shift, holder.end + context.shift)
+  const open = /^\s*(`{3,}|~{3,})/.exec(source)?.[1]
+  const last = source.slice(Math.max(source.lastIndexOf('\n'), source.lastIndexOf('\r')) + 1)
+  const close = last.replace(/^[ \t>]*/, '').trimEnd()
+  return open !== undefined && holder.lastLine > holder.line && close.startsWith(open) && /^(?:`+|~+)$/.test(close)
+}

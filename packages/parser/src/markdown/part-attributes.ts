@@ -1,0 +1,102 @@
+import type { Report } from '../finding/finding-draft.ts'
+import type { LessonSettings } from '../score/lesson.ts'
+import type { PartAttributes } from '../score/part-attributes.ts'
+import type { Grid } from '../score/time.ts'
+import { parseKey } from '../theory/key.ts'
+import { checkAttributes, parsedAttribute, spanOrKey } from './attributes.ts'
+import { readDirectiveText, type WrittenAttribute } from './directive-text.ts'
+import type { RawBlock } from './raw-blocks.ts'
+import {
+  beatTicksOf,
+  countFits,
+  FEELS,
+  gridFits,
+  parseGrid,
+  parseMetre,
+  parseViews,
+  parseWhole,
+  parseWord,
+  STROKE_STYLES,
+  TOUCHES,
+} from './setting-values.ts'
+
+/** What a part takes in its braces. */
+export const PART_ATTRIBUTES: readonly string[] = [
+  'id',
+  'title',
+  'grid',
+  'time',
+  'tempo',
+  'key',
+  'feel',
+  'count',
+  'stroke',
+  'touch',
+  'show',
+]
+
+/** A part's first line, read: its id as written (null when there is none) and its checked attributes. */
+export interface PartOpening {
+  readonly id: WrittenAttribute | null
+  readonly attributes: PartAttributes
+}
+
+/** Reads the braces of a part; what is left out comes from the lesson. */
+export function readPartOpening(block: RawBlock, lesson: LessonSettings, report: Report): PartOpening {
+  const written = readDirectiveText(block.rest.text.trimEnd(), block.rest.offset)
+  const found = checkAttributes(written, { what: 'part', allowed: PART_ATTRIBUTES, report })
+  const read = <Value>(key: string, parse: (text: string) => Value | null, allowed: string): Value | null =>
+    parsedAttribute(found.get(key), { parse, allowed, report })
+  const word = <Word extends string>(key: string, words: readonly Word[]): Word | null =>
+    read(key, (text) => parseWord(text, words), words.map((one) => `\`${one}\``).join(' or '))
+
+  const metre = read('time', parseMetre, 'a time such as `4/4`: 1 to 16 over 2, 4, 8 or 16') ?? lesson.metre
+  const ownCount = read(
+    'count',
+    (text) => {
+      const number = parseWhole(text, 1, 16)
+      return number !== null && countFits(number, metre) ? number : null
+    },
+    `a number of beats that fits ${metre.count}/${metre.unit}`,
+  )
+  const inherited = lesson.count !== null && countFits(lesson.count, metre) ? lesson.count : null
+  const count = ownCount ?? inherited
+  const id = found.get('id') ?? null
+  return {
+    id,
+    attributes: {
+      title: titleOf(found.get('title'), id),
+      grid: readGrid(found.get('grid'), beatTicksOf(metre, count), report),
+      metre,
+      count,
+      tempoBpm: read('tempo', (text) => parseWhole(text, 20, 300), 'a whole number from 20 to 300') ?? lesson.tempoBpm,
+      key: read('key', parseKey, 'a key of at most seven sharps or flats, such as `"E minor"`') ?? lesson.key,
+      feel: word('feel', FEELS) ?? lesson.feel,
+      stroke: word('stroke', STROKE_STYLES) ?? lesson.stroke,
+      touch: word('touch', TOUCHES) ?? lesson.touch,
+      show: read('show', parseViews, '`none`, or any of `sheet cards plan`') ?? ['sheet', 'cards', 'plan'],
+    },
+  }
+}
+
+/** The grid of a part; the usual one is sixteenths, or the coarsest finer one that fits a shorter beat. */
+function readGrid(attribute: WrittenAttribute | undefined, beatTicks: number, report: Report): Grid {
+  const usual: Grid = gridFits(16, beatTicks) ? 16 : 32
+  const grid = parsedAttribute(attribute, { parse: parseGrid, allowed: '`4`, `8`, `16` or `32`', report })
+  if (grid === null || attribute === undefined) return usual
+  if (gridFits(grid, beatTicks)) return grid
+  report({
+    code: 'bad-grid',
+    span: spanOrKey(attribute),
+    message: `a beat of this time cannot be cut into slots of \`grid=${grid}\``,
+    help: 'use a finer grid, such as `grid=8` or `grid=16`',
+  })
+  return usual
+}
+
+/** The title as given, else the id as words: `verse-two` is "Verse two". */
+function titleOf(title: WrittenAttribute | undefined, id: WrittenAttribute | null): string {
+  if (title !== undefined && title.value.trim() !== '') return title.value.trim()
+  const words = (id?.value ?? 'part').replace(/[-_]+/g, ' ').trim()
+  return words.slice(0, 1).toUpperCase() + words.slice(1)
+}
