@@ -21,6 +21,11 @@ export interface Hand {
 /** An empty hand, at the start of a card. */
 export const EMPTY_HAND: Hand = { shape: null, shift: 0, plain: false, added: [], frets: null, told: false, before: [] }
 
+/** The hand with a shape just described, not yet struck. */
+export function inPlace(hand: Hand, shape: Shape): Hand {
+  return { shape: shape.name, shift: 0, plain: false, added: [], frets: null, told: true, before: remember(hand) }
+}
+
 /** The lesson's shapes by name, and the names already described in the part, in order. */
 export interface ShapeMemory {
   readonly shapes: ReadonlyMap<string, Shape>
@@ -82,12 +87,13 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     if (frets === hand.frets && (!plain || shift !== 0)) return { kind: 'same' }
     const name = shape?.name ?? ''
     if (hand.shape === name && hand.plain) {
-      if (plain && shift !== hand.shift && (shift !== 0 || hand.told))
+      if (plain && shift !== hand.shift && (shift !== 0 || hand.told)) {
         return { kind: 'move', frets: shift - hand.shift, home: shift === 0 }
-      if (shift === hand.shift && only !== null && added.length === 0) {
-        return { kind: 'catch', strings: strike.notes.map((note) => note.string) }
       }
       if (shift === hand.shift && only === null && added.length > 0) return { kind: 'add', presses: addedPresses }
+    }
+    if (hand.shape === name && hand.told && shift === hand.shift && only !== null && added.length === 0) {
+      return { kind: 'catch', strings: strike.notes.map((note) => note.string) }
     }
     const shown =
       only === null ? null : strike.notes.map((n) => n.string).filter((s) => !added.some((a) => a.string === s))

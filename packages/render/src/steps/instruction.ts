@@ -46,7 +46,7 @@ export type Lasting =
   | { readonly kind: 'through'; readonly to: CountName }
   | { readonly kind: 'bar-line' }
 
-/** How far notes marked to ring go on: no further than the stroke itself, the last count at which one sounds, or past the bar line. */
+/** How far notes marked to ring go on: until their strings are needed again, the last count before they are stopped, or past the bar line. */
 export type Ringing =
   | { readonly kind: 'own' }
   | { readonly kind: 'through'; readonly to: CountName }

@@ -193,7 +193,7 @@ function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, 
     case 'describe-like':
       return describeShape(voice, told, speaker.damping.get(told.shape.name) ?? null)
     case 'strike':
-      return [speakStrike(voice, told, said, full)]
+      return speakStrike(voice, told, said, full)
     case 'unstruck':
       return speakUnstruck(voice, told, said, full)
     case 'scratch':
@@ -261,7 +261,9 @@ function leadAlternative(
   const easier = before !== undefined && load(item) < load(before)
   const key = `alternative.${easier ? 'easier' : 'other'}${own ? '-beat' : ''}`
   const beat = rangeText(speaker.voice, item.from, item.to)
-  const text = tidy(speaker.voice.say(key, { sentence: lowered(speaker, first.text), beat }))
+  const text = tidy(
+    speaker.voice.say(key, { sentence: lowered(speaker, first.text), beat, n: item.to - item.from + 1 }),
+  )
   return [{ ...first, text }, ...clauses.slice(1)]
 }
 

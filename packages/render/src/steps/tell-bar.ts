@@ -11,7 +11,7 @@ import {
   frameSlot,
   nameIn,
 } from './count-name.ts'
-import { describe, EMPTY_HAND, type Hand, playsAlike, type ShapeMemory, shapeOf, target } from './hand.ts'
+import { describe, EMPTY_HAND, type Hand, inPlace, playsAlike, type ShapeMemory, shapeOf, target } from './hand.ts'
 import type { Instruction, Item, Lasting, Ringing, Silencing, SlideFrom, Split } from './instruction.ts'
 import { lowestFret, notesHeld, pressesOf } from './press.ts'
 
@@ -20,6 +20,8 @@ export interface Telling {
   readonly part: Part
   readonly bar: Bar
   readonly memory: ShapeMemory
+  /** Whether everything rings, said once above. */
+  readonly everyRing: boolean
   /** The cut that every beat told has, announced once above: null when there is none. */
   readonly everyBeatIn: number | null
 }
@@ -264,6 +266,7 @@ function tellStrike(telling: Telling, state: State, run: readonly Event[], place
   const shape = shapeOf(first, memory)
   if (shape !== undefined && !memory.described.includes(shape.name)) told.push(describe(shape, memory, placed))
   const previous = state.hand
+  if (told.length > 0 && shape !== undefined) state.hand = inPlace(state.hand, shape)
   const { what, hand, lifted } = target(first, state.hand, memory)
   state.hand = hand
   const strokes = strikes.map((strike) => strike.stroke)
@@ -284,8 +287,8 @@ function tellStrike(telling: Telling, state: State, run: readonly Event[], place
     palmMuted: first.palmMuted,
     rolled: first.rolled,
     slideFrom: slideFrom(first),
-    lasting: lasting(bar, last),
-    ringing: ringing(bar, first),
+    lasting: telling.everyRing ? null : lasting(bar, last),
+    ringing: telling.everyRing ? null : ringing(bar, first),
     early,
     lifted,
   })
@@ -407,7 +410,12 @@ function ringing(bar: Bar, event: Strike): Ringing | null {
   if (!event.marks.includes('ring')) return null
   if (ends.length === 0) return { kind: 'own' }
   const end = Math.max(...ends)
-  return end > bar.length ? { kind: 'bar-line' } : { kind: 'through', to: countName(bar, end - 1) }
+  const last = bar.events.findLast((one) => one.kind === 'strike')
+  if (end > bar.length) return last === event ? { kind: 'bar-line' } : { kind: 'own' }
+  const stop = bar.events.find((one) => one.at === end)
+  return stop?.kind === 'rest' || stop?.kind === 'scratch'
+    ? { kind: 'through', to: countName(bar, end - 1) }
+    : { kind: 'own' }
 }
 
 /** Announces a cut at its first event, unless all beats have it and it stands above. */

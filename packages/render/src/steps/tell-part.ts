@@ -22,6 +22,8 @@ export interface CardTelling extends Card {
   readonly counting: Counting
   /** Whether the counting differs from that at the head of the part, so that the card must say it. */
   readonly sayCounting: boolean
+  /** Whether every stroke shown rings on. */
+  readonly everyRing: boolean
   /** The cut that every beat shown has, null when there is none. */
   readonly everyBeatIn: number | null
   readonly tags: readonly Tag[]
@@ -67,7 +69,7 @@ export function tellPart(lesson: Lesson, part: Part): PartTelling {
     .filter((bar) => bar.sameAs !== null && bar.remarks.length + bar.alternatives.length > 0)
     .map((bar) => ({
       bar: bar.number,
-      items: withExtras({ part, bar, memory, everyBeatIn: null }, []),
+      items: withExtras({ part, bar, memory, everyBeatIn: null, everyRing: false }, []),
     }))
   return { form: formOf(part, numbered), counting, cards, same: findSameBars(part), extras }
 }
@@ -88,13 +90,15 @@ function tellCard(
       counting.stroke !== head.stroke ||
       counting.beats.to !== head.beats.to)
   const everyBeatIn = commonCut(bar, card)
-  const telling = { part, bar, memory: context.memory, everyBeatIn }
+  const everyRing = allRing(bar, card)
+  const telling = { part, bar, memory: context.memory, everyBeatIn, everyRing }
   const beats = tellBar(telling, card.fromTicks, card.toTicks)
   return {
     ...card,
     counting,
     sayCounting,
     everyBeatIn,
+    everyRing,
     tags: tagsOf(bar, card),
     rhythm: rhythmOf(bar, card),
     items: withExtras(telling, beats),
@@ -144,6 +148,7 @@ function withExtras(telling: Parameters<typeof tellAlternative>[0], beats: reado
     const inner = {
       ...telling,
       everyBeatIn: null,
+      everyRing: false,
       bar: { ...bar, groups: [...bar.groups.filter((g) => g.at < at || g.at >= at + length), ...groups] },
     }
     items.splice(place(at) + 1, 0, {
@@ -169,6 +174,13 @@ function countingOf(bar: Bar | undefined): Counting {
     slots: bar.beatTicks / slotTicks,
     stroke: bar.stroke,
   }
+}
+
+/** Whether a card shows three strokes at least, all struck and all marked to ring. */
+function allRing(bar: Bar, card: Card): boolean {
+  const shown = bar.events.filter((event) => event.at >= card.fromTicks && event.at < card.toTicks)
+  const strikes = shown.flatMap((event) => (event.kind === 'strike' ? [event] : []))
+  return strikes.length > 2 && strikes.every((strike) => strike.stroke !== null && strike.marks.includes('ring'))
 }
 
 /** The number of parts when every beat shown, two at least, is cut alike; null otherwise. */

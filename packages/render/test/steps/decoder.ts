@@ -88,6 +88,7 @@ class Decoder {
   // The card being read.
   private count: Count = this.head
   private everyBeatIn: number | null = null
+  private everyRing = false
   private firstBeat = 0
   private bar: DecodedBar = { number: -1, length: 0, events: [], alternatives: [] }
   private describing: string | null = null
@@ -148,6 +149,7 @@ class Decoder {
     const number = lines[0]!.startsWith('Pickup') ? 0 : Number(lines[0]!.match(/\d+/)![0])
     this.count = this.head
     this.everyBeatIn = null
+    this.everyRing = false
     this.firstBeat = 0
     this.cuts = []
     const items: [string, string][] = []
@@ -159,6 +161,7 @@ class Decoder {
         as = line.match(/^As bar (\d+)(?: to the end of beat (\d+), then:|, but beats? (.+):)$/)
       else if (!line.startsWith('Say:')) {
         this.count = this.readCount(line) ?? this.count
+        if (line.includes('Let every stroke ring.')) this.everyRing = true
         const every = line.match(/Every beat is in (\w+)/)
         if (every !== null) this.everyBeatIn = toNumber(every[1]!)
       }
@@ -183,7 +186,7 @@ class Decoder {
     for (const [label, words] of items) {
       const [from, to] = label.split('–').map(Number)
       const or = label === 'or'
-      const lead = words.match(/^(?:Beat (\d+)(?:–(\d+))?, )?(?:easier|or so|Easier|Or so): /)
+      const lead = words.match(/^(?:Beats? (\d+)(?:–(\d+))?, )?(?:[Ee]asier|[Aa]nother way): /)
       if (!or) lastBeats = { from: from!, to: to ?? from! }
       this.item = or
         ? lead?.[1] === undefined
@@ -248,6 +251,7 @@ class Decoder {
       if (!sentence.includes(';')) return
     }
     if (this.readDescription(sentence)) return
+    if (this.describing !== null) this.hand = new Map(this.shapes.get(this.describing))
     this.describing = null
     const stops = sentence.match(new RegExp(`^Strings? (${LIST}) stops?$`))
     if (stops !== null) {
@@ -255,7 +259,9 @@ class Decoder {
       last.notes = last.notes.filter((note) => !list(stops[1]!).includes(note.string))
       return
     }
-    sentence = sentence.replace(/^press again: /i, '').replace(/^lift fingers? [^:]*: /i, '')
+    sentence = sentence.replace(/^press again: /i, '')
+    if (/^lift fingers? /i.test(sentence)) return
+
     if (
       this.readRest(sentence) ||
       this.readScratch(sentence) ||
@@ -371,12 +377,14 @@ class Decoder {
       !/^(Only|Back|Press|Lift|The whole|Straight)/.test(first[1]!)
     ) {
       this.describing = first[1]!
+      this.lastShape = first[1]!
       this.shapes.set(first[1]!, first[2]!.startsWith('no finger') ? new Map() : presses(first[2]!, new Map()))
       return true
     }
     const like = sentence.match(/^(.+?) is (.+?) with (.*)$/)
     if (like !== null && this.name(like[2]!) !== null) {
       this.describing = like[1]!
+      this.lastShape = like[1]!
       this.shapes.set(like[1]!, presses(like[3]!, new Map(this.shapes.get(like[2]!))))
       return true
     }
@@ -495,13 +503,17 @@ class Decoder {
         (one) => text === one || text.startsWith(`${one} `) || text.startsWith(`${one},`) || text.startsWith(`${one};`),
       )
       .sort((a, b) => b.length - a.length)[0]
-    if (name === undefined) return null
+    if (name === undefined) {
+      const only = text.match(new RegExp(`^strings? (${LIST})(.*)$`))
+      return only === null || verb === null ? null : [this.pick(list(only[1]!)), only[2]!, verb[1]!.toLowerCase()]
+    }
     this.lastShape = name
+    this.hand = new Map(this.shapes.get(name))
     return [new Map(this.shapes.get(name)), text.slice(name.length), verb?.[1]?.toLowerCase() ?? 'strike']
   }
 
   private pick(strings: readonly number[]): Map<number, number | null> {
-    return new Map([...this.lastFrets()].filter(([string]) => strings.includes(string)))
+    return new Map([...this.hand!].filter(([string]) => strings.includes(string)))
   }
 
   private lastFrets(): Map<number, number | null> {
@@ -515,8 +527,14 @@ class Decoder {
     const caught = words.match(new RegExp(`^only strings? (${LIST})$`, 'i'))
     if (caught !== null) return this.pick(list(caught[1]!))
     const move = words.match(/^The whole shape (\w+) frets? (up|down)$/i)
-    if (move !== null) return moved(this.lastFrets(), toNumber(move[1]!) * (move[2] === 'up' ? 1 : -1))
-    if (/^straight back$/i.test(words)) return new Map(this.shapes.get(this.lastShape))
+    if (move !== null) {
+      this.hand = moved(this.lastFrets(), toNumber(move[1]!) * (move[2] === 'up' ? 1 : -1))
+      return this.hand
+    }
+    if (/^straight back$/i.test(words)) {
+      this.hand = new Map(this.shapes.get(this.lastShape))
+      return this.hand
+    }
     const add = words.match(/^add (.*)$/i)
     if (add !== null) return presses(add[1]!, this.lastFrets())
     const match = words.match(
@@ -530,12 +548,15 @@ class Decoder {
     this.lastShape = name
     let frets = new Map<number, number | null>(this.shapes.get(name))
     if (match[3] !== undefined) frets = moved(frets, toNumber(match[3]) * (match[4] === 'up' ? 1 : -1))
+    this.hand = new Map(frets)
     if (match[1] !== undefined)
       for (const string of [...frets.keys()]) if (!list(match[1]).includes(string)) frets.delete(string)
     return match[5] === undefined ? frets : presses(match[5], frets)
   }
 
   private lastShape = ''
+  /** The shape in hand, all its strings. */
+  private hand: Map<number, number | null> | null = null
 
   /** Directions, place, slide, marks and length, in the order in which they are said. */
   private how(words: string, verb = 'strike') {
@@ -592,7 +613,8 @@ class Decoder {
     }
     take('; nothing strikes (?:it|them)')
     if (take('; let it ring(?: through [^;]*| over the bar line)?') !== null) marks.push('ring')
-    take('; (?:let it last|hold it on|hold it through [^;]*|hold it over the bar line)')
+    else if (this.everyRing) marks.push('ring')
+    take('; (?:let it last|hold it(?= *$)|hold it through [^;]*|hold it over the bar line)')
     if (rest !== '') throw new Error(`left over: ${rest} (of ${words})`)
     return { place, strokes, slide, event: { marks: marks.sort(), palmMuted, rolled } }
   }

@@ -18,37 +18,42 @@ export interface Said {
 
 type Kind<K extends Instruction['kind']> = Extract<Instruction, { kind: K }>
 
-/** Speaks a stroke, as in "Em7 up on `a`". Starts small; no full stop. */
-export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full: Fullness): RichText {
+/** Speaks a stroke, as in "Em7 up on `a`", and before it the fingers that leave. Starts small; no full stop. */
+export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full: Fullness): readonly RichText[] {
   const { say } = voice
+  const stroke = speakStrokes(voice, told.strokes, told.styled)
+  const key = strikeForm(told, said, stroke.length === 0)
   const values = {
-    what: speakWhat(voice, told.what),
+    what:
+      told.what.kind === 'catch' && key === 'strike.only'
+        ? voice.strings.plain(told.what.strings)
+        : speakWhat(voice, told.what),
     verb: told.strokes[0] === 'pluck' ? 'pluck' : 'strike',
-    stroke: speakStrokes(voice, told.strokes, told.styled),
+    stroke,
     place: speakPlace(voice, told, full),
     slide: speakSlide(voice, told.slideFrom),
     marks: speakMarks(voice, told),
     tail: speakTail(voice, told.lasting, told.ringing),
   }
-  const key = strikeForm(told, said, values.stroke.length === 0)
   let sentence = tidy(say(key, values))
   const again = told.what.kind === 'shape' && told.what.hand === 'again' && said.last === 'scratch'
   if (again && !said.pressAgain && key === 'strike.name') {
     sentence = say('what.press-again', { sentence })
     said.pressAgain = true
   }
-  if (told.lifted.length > 0) {
-    const list = voice.list(told.lifted.map((finger) => [plain(String(finger))]))
-    const fingers = say('finger.list', { n: told.lifted.length, list })
-    sentence = say('what.lift', { fingers, sentence })
-  }
   said.struck = true
-  return speakSplit(voice, told.split, sentence, full)
+  return [...speakLift(voice, told.lifted), speakSplit(voice, told.split, sentence, full)]
+}
+
+function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[] {
+  if (lifted.length === 0) return []
+  const list = voice.list(lifted.map((finger) => [plain(String(finger))]))
+  return [voice.say('what.lift', { fingers: voice.say('finger.list', { n: lifted.length, list }) })]
 }
 
 function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
   const { what } = told
-  if (what.kind === 'catch' && told.slideFrom === null) return silent ? 'strike.catch-styled' : 'strike.catch'
+  if (what.kind === 'catch' && told.slideFrom === null) return silent ? 'strike.only' : 'strike.catch'
   const simple = what.kind === 'shape' && what.only === null && what.added.length === 0 && what.shift === 0
   if (!simple || what.hand === 'back' || told.slideFrom !== null) return 'strike.colon'
   if (told.early && told.strokes.length === 1 && !silent) return 'strike.early'

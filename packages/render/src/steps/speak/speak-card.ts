@@ -61,6 +61,7 @@ function speakCounting(voice: Voice, card: CardTelling): RichText {
     const counts = countRow(voice, { from, to }, card.everyBeatIn)
     sentences.push(voice.say('card.every-beat', { parts: voice.number(card.everyBeatIn), counts }))
   }
+  if (card.everyRing) sentences.push(voice.say('card.every-ring'))
   return joined(sentences)
 }
 
