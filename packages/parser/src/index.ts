@@ -7,6 +7,7 @@ export { createReporter, type Reporter } from './finding/reporter.ts'
 export { type DampedBy, type SilentString, silentStrings } from './hand/damping.ts'
 export { type Barre, barresOf, gripOf } from './hand/grip.ts'
 export { type LoopReason, type PartPlan, type PracticeLoop, planPractice } from './hand/plan-practice.ts'
+export { type BookReading, type ReadBookOptions, readBook } from './read-book.ts'
 export { type LessonReading, type ReadLessonOptions, readLesson } from './read-lesson.ts'
 export type { Book, BookPart, BookSettings, LessonLink, Paper } from './score/book.ts'
 export type {

@@ -27,7 +27,9 @@ import type { SourceFile } from './source/span.ts'
 /** What surrounds a lesson. */
 export interface ReadLessonOptions {
   /** The shape file of its book. Its own mistakes are reported by `readShapeFile`, once for the whole book. */
-  readonly sharedShapes?: SourceFile | null
+  readonly shapes?: SourceFile | null
+  /** The names of the book's lessons (their files without `.md`); without them `lesson=` is not checked. */
+  readonly lessons?: readonly string[] | null
   /** Whether a file exists, its path relative to the lesson's; without it images and links are not checked. */
   readonly hasFile?: (path: string) => boolean
 }
@@ -69,7 +71,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     report,
   )
 
-  const shapes = readShapes(meant, { source, settings, instrument, report, sharedShapes: options.sharedShapes ?? null })
+  const shapes = readShapes(meant, { source, settings, instrument, report, sharedShapes: options.shapes ?? null })
   const parts = readParts(meant, { settings, instrument, report, shapes: shapes.byName })
   const context: ProseContext = {
     text,
@@ -78,6 +80,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     parts: parts.known,
     shapeNames: new Set(shapes.byName.keys()),
     usedShapes: new Set<string>(),
+    lessons: options.lessons ?? null,
     hasFile: options.hasFile ?? null,
     rawAt: new Map([...shapes.contents, ...parts.contents].map((content) => [content.block.opening.start, content])),
   }

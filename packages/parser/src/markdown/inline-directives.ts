@@ -1,7 +1,7 @@
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Inline } from '../score/prose.ts'
 import type { Span } from '../source/span.ts'
-import { checkAttributes } from './attributes.ts'
+import { checkAttributes, spanOrKey } from './attributes.ts'
 import { readDirectiveText } from './directive-text.ts'
 import { findBars, findPart, type ProseContext } from './prose-context.ts'
 
@@ -28,6 +28,7 @@ export function readInlineDirective(span: Span, context: ProseContext): Inline |
       const part = attributes.get('part')
       const lesson = attributes.get('lesson')
       if (lesson !== undefined) {
+        if (!isLesson(lesson.value, spanOrKey(lesson), context)) return null
         const bars = /^(\d{1,5})(?:-(\d{1,5}))?$/.exec(label.text)
         const from = Number(bars?.[1])
         const to = Number(bars?.[2] ?? bars?.[1])
@@ -44,6 +45,13 @@ export function readInlineDirective(span: Span, context: ProseContext): Inline |
       return { kind: 'bar-ref', ...bars, part: target.id, lesson: null, span }
     }
   }
+}
+
+function isLesson(name: string, span: Span, { lessons, report }: ProseContext): boolean {
+  if (lessons === null || lessons.includes(name)) return true
+  const help = helpWithNames(name, lessons, 'write the file of a lesson of this book without `.md`')
+  report({ code: 'unknown-lesson', span, message: `the book has no lesson \`${name}\``, help })
+  return false
 }
 
 /** Whether there is such a shape; reports it when not, and counts it as used when there is. */

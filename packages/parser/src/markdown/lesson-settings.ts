@@ -79,13 +79,13 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
   })
   const plucked = settings.value('instrument')?.text === 'bass'
   return {
-    title: readTitle(matter, settings, report),
+    title: readTitle(matter, settings, { report, what: 'lesson' }),
     subtitle: settings.words('subtitle'),
     author: settings.words('author'),
     level: settings.words('level'),
     licence: settings.words('licence'),
     language: settings.parsed('language', {
-      parse: (text) => (LANGUAGE.test(text) ? text : null),
+      parse: parseLanguage,
       otherwise: 'en',
       allowed: 'a language tag such as `en` or `es`',
     }),
@@ -112,12 +112,27 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
   }
 }
 
-function readTitle(matter: FrontMatter, settings: SettingReader, report: Report): string {
+/** A BCP 47 tag as far as its form goes, null for anything else. */
+export function parseLanguage(text: string): string | null {
+  return LANGUAGE.test(text) ? text : null
+}
+
+/** The title of a lesson or book; a missing one is reported unless the settings as a whole could not be read. */
+export function readTitle(
+  matter: FrontMatter,
+  settings: SettingReader,
+  { report, what }: { readonly report: Report; readonly what: string },
+): string {
   const title = settings.words('title')
   if (title !== null) return title
   if (matter.readable) {
     const span = settings.value('title')?.span ?? matter.opening
-    report({ code: 'bad-setting', span, message: 'there is no title', help: 'add `title:` and the name of the lesson' })
+    report({
+      code: 'bad-setting',
+      span,
+      message: 'there is no title',
+      help: `add \`title:\` and the name of the ${what}`,
+    })
   }
   return 'Untitled'
 }

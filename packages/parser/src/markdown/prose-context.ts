@@ -23,6 +23,8 @@ export interface ProseContext {
   readonly shapeNames: ReadonlySet<string>
   /** Shapes that prose has named, added to while reading. */
   readonly usedShapes: Set<string>
+  /** The names of the book's lessons, null where they are not known. */
+  readonly lessons: readonly string[] | null
   readonly hasFile: ((path: string) => boolean) | null
   /** What a raw block node stands for: the names of its shapes, or the id of its part. */
   readonly rawAt: ReadonlyMap<number, RawContent>

@@ -1,0 +1,118 @@
+import type { RootContent } from 'mdast'
+import type { Finding } from './finding/finding.ts'
+import type { Report } from './finding/finding-draft.ts'
+import { createReporter } from './finding/reporter.ts'
+import { toBlocks } from './markdown/blocks.ts'
+import { BOOK_SETTINGS, readBookSettings } from './markdown/book-settings.ts'
+import { filePathOf, urlSpan } from './markdown/file-references.ts'
+import { readFrontMatter } from './markdown/front-matter.ts'
+import { spanOf } from './markdown/inlines.ts'
+import { reportNearMisses } from './markdown/near-misses.ts'
+import { parseMarkdown } from './markdown/parse-markdown.ts'
+import type { ProseContext } from './markdown/prose-context.ts'
+import { scanRawBlocks } from './markdown/raw-blocks.ts'
+import { settingReader } from './markdown/setting-reader.ts'
+import { outlineTree } from './markdown/tree-outline.ts'
+import type { Book, BookPart, LessonLink } from './score/book.ts'
+import type { Block } from './score/prose.ts'
+import { createLineIndex } from './source/line-index.ts'
+import type { SourceFile } from './source/span.ts'
+
+/** What surrounds a book. */
+export interface ReadBookOptions {
+  /** Whether a file exists, its path relative to the book's; without it links and images are not checked. */
+  readonly hasFile?: (path: string) => boolean
+}
+
+/** A book as far as it can be read, and everything that cannot be. */
+export interface BookReading {
+  readonly book: Book
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * Reads a book's file: settings, headings for its parts, and lists of links to its lessons in order. Links of lists to
+ * Markdown files are lessons; everything else between two headings is the words at the start of that part. Never throws.
+ *
+ * @example readBook({ path: 'book.md', text }).book.parts[0]?.lessons[0]?.file // 'ferry-queue.md'
+ */
+export function readBook(source: SourceFile, options: ReadBookOptions = {}): BookReading {
+  const { text } = source
+  const reporter = createReporter(source)
+  const { report } = reporter
+  const index = createLineIndex(text)
+  const matter = readFrontMatter(source, index, { names: BOOK_SETTINGS, report, what: 'book' })
+  const settings = readBookSettings(matter, settingReader(matter, report), report)
+  const start = matter.bodyLine <= index.lineCount ? index.lineSpan(matter.bodyLine).start : text.length
+  const shift = text.charCodeAt(start) === 0xfeff ? start + 1 : start
+  const scan = scanRawBlocks(text, index, matter.bodyLine)
+  const tree = parseMarkdown(text.slice(shift), scan.blocks, matter.bodyLine)
+  const outline = outlineTree(tree, matter.bodyLine - 1)
+  reportNearMisses(scan.blocks, { text, shift, outline, scan }, report)
+  const context = {
+    ...emptyContext(text, shift, report, options.hasFile ?? null),
+    definitions: outline.definitions,
+  }
+  const parts: { heading: string | null; intro: Block[]; lessons: LessonLink[] }[] = [
+    { heading: null, intro: [], lessons: [] },
+  ]
+  for (const node of tree.children) {
+    const part = parts.at(-1)
+    if (node.type === 'heading') parts.push({ heading: wordsOf(node), intro: [], lessons: [] })
+    else if (node.type === 'list') part?.lessons.push(...lessonLinks(node, context))
+    else part?.intro.push(...toBlocks([node], context))
+    if (node.type === 'list') toBlocks([node], context)
+  }
+  const kept: readonly BookPart[] = parts.filter(
+    (part) => part.heading !== null || part.intro.length > 0 || part.lessons.length > 0,
+  )
+  return { book: { kind: 'book', file: source.path, settings, parts: kept }, findings: reporter.findings() }
+}
+
+function emptyContext(
+  text: string,
+  shift: number,
+  report: Report,
+  hasFile: ((path: string) => boolean) | null,
+): ProseContext {
+  return {
+    text,
+    shift,
+    report,
+    parts: [],
+    shapeNames: new Set(),
+    usedShapes: new Set(),
+    lessons: null,
+    hasFile,
+    rawAt: new Map(),
+  }
+}
+
+/** The links to Markdown files in a list, in order, those of lists inside it too. */
+function lessonLinks(list: RootContent, context: ProseContext): readonly LessonLink[] {
+  const links: LessonLink[] = []
+  const waiting: RootContent[] = [list]
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'link') {
+      const path = filePathOf(node.url)
+      if (path === null || !/\.(?:md|markdown)$/i.test(path)) continue
+      const span = urlSpan(node.url, spanOf(node, context), context.text)
+      links.push({ label: wordsOf(node), file: path, span })
+    } else if ('children' in node) {
+      waiting.push(...node.children.toReversed())
+    }
+  }
+  return links
+}
+
+/** The words of a node without their marks. */
+function wordsOf(node: RootContent): string {
+  const words: string[] = []
+  const waiting: RootContent[] = [node]
+  for (let one = waiting.pop(); one !== undefined; one = waiting.pop()) {
+    if (one.type === 'text' || one.type === 'inlineCode') words.push(one.value)
+    else if (one.type === 'break') words.push(' ')
+    else if ('children' in one) waiting.push(...one.children.toReversed())
+  }
+  return words.join('').replace(/\s+/g, ' ').trim()
+}
