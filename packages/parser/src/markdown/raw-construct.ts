@@ -10,6 +10,7 @@ export interface RawBlockNode {
 declare module 'micromark-util-types' {
   interface TokenTypeMap {
     rawBlock: 'rawBlock'
+    rawBlockLine: 'rawBlockLine'
   }
 }
 
@@ -47,7 +48,7 @@ function tokenizer(lastLines: ReadonlyMap<number, number>): Construct['tokenize'
       const last = lastLines.get(this.now().line)
       if (last === undefined) return nok(code)
       effects.enter('rawBlock')
-      return takeLines(this, effects, ok, last)(code)
+      return takeLines(this, effects, ok, last, false)(code)
     }
   }
 }
@@ -63,29 +64,46 @@ function indentedTokenizer(lastLines: ReadonlyMap<number, number>): Construct['t
       }
       const last = lastLines.get(this.now().line)
       if (columns < 4 || code !== 58 || last === undefined) return nok(code)
-      return takeLines(this, effects, ok, last)(code)
+      return takeLines(this, effects, ok, last, true)(code)
     }
     return (code) => {
       if (!lastLines.has(this.now().line)) return nok(code)
       effects.enter('rawBlock')
+      effects.enter('rawBlockLine')
       return indent(code)
     }
   }
 }
 
-function takeLines(context: TokenizeContext, effects: Effects, ok: State, lastLine: number): State {
-  const take: State = (code: Code) => {
-    if (code === null || (code < -2 && (context.interrupt || context.now().line >= lastLine))) {
-      effects.exit('rawBlock')
-      return ok(code)
-    }
-    // micromark finds the lines of a container again by its line endings, so each has to be a token.
-    if (code < -2) effects.enter('lineEnding')
-    effects.consume(code)
-    if (code < -2) effects.exit('lineEnding')
-    return take
+/** Takes whole lines up to `lastLine`; a line begun by an indent is already open as a `rawBlockLine`. */
+function takeLines(context: TokenizeContext, effects: Effects, ok: State, lastLine: number, open: boolean): State {
+  const end = (code: Code): State | undefined => {
+    effects.exit('rawBlock')
+    return ok(code)
   }
-  return take
+  const lineStart: State = (code) => {
+    if (code === null) return end(code)
+    if (code < -2) return lineEnd(code)
+    effects.enter('rawBlockLine')
+    return inLine(code)
+  }
+  const inLine: State = (code) => {
+    if (code === null || code < -2) {
+      effects.exit('rawBlockLine')
+      return lineEnd(code)
+    }
+    effects.consume(code)
+    return inLine
+  }
+  // micromark finds the lines of a container again by its line endings, so each has to be a token.
+  const lineEnd: State = (code) => {
+    if (code === null || context.interrupt || context.now().line >= lastLine) return end(code)
+    effects.enter('lineEnding')
+    effects.consume(code)
+    effects.exit('lineEnding')
+    return lineStart
+  }
+  return open ? inLine : lineStart
 }
 
 /** Makes a `rawBlock` node of each raw block token. */
