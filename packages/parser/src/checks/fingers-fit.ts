@@ -1,5 +1,6 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import { coveredString } from '../hand/feasible-fingerings.ts'
+import { fingerOnTwoFrets } from '../hand/grip.ts'
 import type { Finger } from '../score/shape.ts'
 import { gripsOf, type JudgedGrip } from './grips-of.ts'
 import { fingersWord, fingerWord } from './hand-words.ts'
@@ -15,7 +16,7 @@ function judge(judged: JudgedGrip): readonly FindingDraft[] {
   const at = { span: judged.span, ...(judged.file === null ? {} : { file: judged.file }) }
   const { fingering } = judged
   if (fingering === null) return [{ ...at, ...notFormed(judged) }]
-  const two = fingerOnTwoFrets(judged, fingering)
+  const two = fingerOnTwoFrets(judged.grip, fingering)
   if (two !== null) {
     return [
       {
@@ -62,20 +63,6 @@ function notFormed({ hammered, name, grip }: JudgedGrip): Pick<FindingDraft, 'co
     message: `${name} presses ${grip.presses.length} places that four fingers cannot hold at once`,
     help: 'leave a string out with `x`, or choose frets that a barre can share',
   }
-}
-
-function fingerOnTwoFrets(
-  judged: JudgedGrip,
-  fingering: readonly Finger[],
-): { readonly finger: Finger; readonly frets: readonly [number, number] } | null {
-  const fretOf = new Map<Finger, number>()
-  for (const [at, finger] of fingering.entries()) {
-    const fret = judged.grip.presses[at]?.fret ?? 0
-    const other = fretOf.get(finger)
-    if (other !== undefined && other !== fret) return { finger, frets: [other, fret] }
-    fretOf.set(finger, fret)
-  }
-  return null
 }
 
 function crossedFingers(judged: JudgedGrip, fingering: readonly Finger[]): readonly [Finger, Finger] | null {

@@ -1,4 +1,5 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
+import { fingerOnTwoFrets } from '../hand/grip.ts'
 import { type FingerAt, widestSpan } from '../hand/span-limits.ts'
 import { gripsOf } from './grips-of.ts'
 import type { Rule } from './rule.ts'
@@ -11,7 +12,7 @@ export const reach: Rule = {
   codes: ['stretch', 'stretch-not-playable'],
   check: ({ lesson, neck, moments }) =>
     gripsOf({ lesson, neck, moments }).flatMap((judged): readonly FindingDraft[] => {
-      if (judged.fingering === null) return []
+      if (judged.fingering === null || fingerOnTwoFrets(judged.grip, judged.fingering) !== null) return []
       const fingers = judged.fingering.flatMap((finger, at): readonly FingerAt[] => {
         const fret = judged.grip.presses[at]?.fret
         return finger === 'T' || fret === undefined ? [] : [{ finger, fret }]

@@ -65,3 +65,18 @@ export function barresOf(grip: Grip, fingering: Fingering): readonly Barre[] {
   })
   return barres
 }
+
+/** A finger that a fingering wants on two frets at once, with both; null when there is none. */
+export function fingerOnTwoFrets(
+  grip: Grip,
+  fingering: Fingering,
+): { readonly finger: Finger; readonly frets: readonly [number, number] } | null {
+  const fretOf = new Map<Finger, number>()
+  for (const [at, finger] of fingering.entries()) {
+    const fret = grip.presses[at]?.fret ?? 0
+    const other = fretOf.get(finger)
+    if (other !== undefined && other !== fret) return { finger, frets: [other, fret] }
+    fretOf.set(finger, fret)
+  }
+  return null
+}
