@@ -52,14 +52,15 @@ async function reading() {
 }
 
 function readAndCheck(text) {
-  const { lesson } = readLesson({ path: 'long.md', text })
-  if (lesson === null) throw new Error('the long lesson does not read')
-  return checkLesson(lesson)
+  const source = { path: 'long.md', text }
+  const { lesson, findings } = readLesson(source)
+  if (findings.some(({ severity }) => severity === 'error')) throw new Error(`the long lesson does not read: ${findings[0].message}`)
+  return checkLesson(lesson, [source])
 }
 
 /** What a book takes, and the whole of it against VexFlow alone on the same bars. */
 async function book(title, work, load, runs = 2) {
-  const lessons = work.lessons.flatMap(({ lesson, images }) => (lesson === null ? [] : [{ lesson, images }]))
+  const lessons = work.lessons
   const parts = lessons.flatMap(({ lesson }) => lesson.parts.map((part) => ({ lesson, part })))
   const bars = parts.reduce((sum, { part }) => sum + part.bars.length, 0)
   console.log(`${title}: ${lessons.length} lessons, ${bars} bars`)
@@ -90,7 +91,9 @@ async function book(title, work, load, runs = 2) {
   )
   line('HTML', html)
   const draws = parts.map(({ lesson, part }) => barePart({ lesson, part, fonts, barsPerSystem: 2 }))
-  const bare = await measure(() => draws.forEach((draw) => draw()), runs)
+  const bare = await measure(() => {
+    for (const draw of draws) draw()
+  }, runs)
   line('VexFlow alone, drawing into nothing', bare)
   const ratio = (part) => (part.ms / bare.ms).toFixed(2)
   const whole = { ms: read.ms + pdf.ms + html.ms }
@@ -105,7 +108,7 @@ function engraveAll(parts) {
 
 function writeBook(at, count) {
   const names = Array.from({ length: count }, (_, index) => `study-${index + 1}.md`)
-  names.forEach((name, index) => writeFileSync(join(at, name), teachingLesson(index + 1)))
+  for (const [index, name] of names.entries()) writeFileSync(join(at, name), teachingLesson(index + 1))
   const list = names.map((name, index) => `- [Study ${index + 1}](${name})`).join('\n')
   writeFileSync(join(at, 'book.md'), `---\ntitle: A hundred studies\n---\n\n# Studies\n\n${list}\n`)
 }

@@ -23,14 +23,14 @@ export function shapesRow(shapes: readonly Shape[], context: PageContext): Eleme
     const label = `${context.web.grid(shape.name)}: ${shapeInWords(shape)}`
     const implied = shape.implied && shape.label !== null ? impliedLine(shape.label, context) : []
     const advice = shapeAdvice(shape, context.lesson.instrument, context.words)
-    const advised = advice === '' ? [] : [el('p', 'advice', [advice])]
+    const advised = advice === '' ? [] : [el('p', '', [advice])]
+    const caption = [...implied, ...advised]
     return [
       h(
         'figure',
         { className: ['shape'], ...(id === undefined ? {} : { id }) },
         drawingNode(grid.drawing, label, context.fonts),
-        ...implied,
-        ...advised,
+        ...(caption.length === 0 ? [] : [el('figcaption', 'advice', caption)]),
       ),
     ]
   })
@@ -39,7 +39,7 @@ export function shapesRow(shapes: readonly Shape[], context: PageContext): Eleme
 
 function impliedLine(label: string, context: PageContext): readonly Element[] {
   const [before = '', after = ''] = context.words.implies('\u0000').split('\u0000')
-  return [h('figcaption', { className: ['implies'] }, before, chordName(label), after)]
+  return [el('p', 'implies', [before, chordName(label), after])]
 }
 
 /** A shape string by string, from the one next to the thumb, as in "string 6 silent, string 5 fret 7 finger 1". */

@@ -120,7 +120,7 @@ const MUSIC = `
 .narrow{display:none}`
 
 const CARDS = `
-.legend{padding:0;display:flex;flex-wrap:wrap;gap:4px 22px;list-style:none;font:400 15px/22px var(--sans);margin-bottom:6px}
+.legend{padding:0;margin-top:8px;display:flex;flex-wrap:wrap;gap:4px 22px;list-style:none;font:400 15px/22px var(--sans);margin-bottom:6px}
 .legend li{display:inline-flex;align-items:center;gap:7px}
 .legend svg{height:15px;width:auto}
 .card{margin-top:22px;padding-top:4px;break-inside:avoid}
@@ -151,7 +151,8 @@ const PLAN = `
 const CONTENTS = `
 .contents{max-width:64ch}
 .contents h2{margin-top:30px}
-.contents ol{list-style:none;margin-top:8px}
+.contents.flow ol:not([class]){list-style:none;margin-top:8px;padding:0}
+main.alone{margin:0 auto}
 .contents li{border-top:1px solid var(--ink)}
 .contents li:last-child{border-bottom:1px solid var(--ink)}
 .contents li a{display:block;padding:9px 0;text-decoration:none}

@@ -1,0 +1,109 @@
+import { join, relative, resolve } from 'node:path'
+import { createReporter, type Finding } from '@barwise/parser'
+import type { PageFinding } from '@barwise/render'
+import type { ExitCode } from '../exit-code.ts'
+import { buildDate } from '../files/build-date.ts'
+import { type LoadedWork, loadWork } from '../files/load-work.ts'
+import { type PlannedFile, writeWholeFiles } from '../files/whole-files.ts'
+import { type FindingFormat, reportFindings } from '../report/report-findings.ts'
+import { counted, countOf } from '../report/summary.ts'
+import { progressLine } from '../terminal/progress-line.ts'
+import type { World } from '../terminal/world.ts'
+import { UsageError } from '../usage-error.ts'
+import { findingsExit } from './check.ts'
+import { type MadeFile, makeFiles } from './make-files.ts'
+import type { PaperName, Target } from './targets.ts'
+import { uniqueFindings } from './unique-findings.ts'
+
+export interface BuildOptions {
+  readonly to: readonly Target[]
+  readonly out?: string
+  readonly paper?: PaperName
+  readonly format: FindingFormat
+  readonly notes?: boolean
+  readonly strict?: boolean
+}
+
+/**
+ * `barwise build`: reads, checks and publishes. What has reading errors is not built, and what was built of it before stays; a
+ * colleague's findings never stop a build. Findings go to the error stream, the names of finished files to the output.
+ */
+export async function runBuild(files: readonly string[], options: BuildOptions, world: World): Promise<ExitCode> {
+  const date = buildDate(world.env)
+  const progress = progressLine(world.err)
+  const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)))
+  refuseSameNames(works, options, world)
+  const findings: Finding[] = works.flatMap((work) => work.findings)
+  const made: { readonly work: LoadedWork; readonly files: readonly MadeFile[] }[] = []
+  for (const work of works) {
+    const setting = { date, ...(options.paper === undefined ? {} : { paper: options.paper }) }
+    const result = await makeFiles(work, options.to, setting, (what) => progress.show(`${work.path}: ${what}`))
+    findings.push(...placed(result.pageFindings, work))
+    made.push({ work, files: result.files })
+  }
+  progress.clear()
+  for (const { work, files: ready } of made) writeWholeFiles(planned(ready, outFolder(work, options, world)))
+  report(uniqueFindings(findings), works, options, world)
+  for (const one of made) announce(one.work, one.files, outFolder(one.work, options, world), world)
+  return findingsExit(countOf(findings, 'error'), countOf(findings, 'warning'), options.strict ?? false)
+}
+
+function outFolder(work: LoadedWork, options: BuildOptions, world: World): string {
+  return options.out === undefined ? work.folder : resolve(world.folder, options.out)
+}
+
+function planned(files: readonly MadeFile[], folder: string): readonly PlannedFile[] {
+  return files.map(({ name, bytes }) => ({ path: join(folder, ...name.split('/')), bytes }))
+}
+
+/** Two works that would write the same files cannot go into one folder. */
+function refuseSameNames(works: readonly LoadedWork[], options: BuildOptions, world: World): void {
+  const seen = new Map<string, string>()
+  for (const work of works) {
+    const target = join(outFolder(work, options, world), work.stem)
+    const other = seen.get(target)
+    if (other !== undefined) {
+      throw new UsageError(
+        `${other} and ${work.path} would write the same files`,
+        'build them one at a time, each with its own `--out`',
+      )
+    }
+    seen.set(target, work.path)
+  }
+}
+
+/** Findings of the pages, placed in the files they were found in. */
+function placed(found: readonly PageFinding[], work: LoadedWork): readonly Finding[] {
+  return found.flatMap(({ file, draft }) => {
+    const reporter = createReporter({ path: file, text: work.sources.get(file) ?? '' })
+    reporter.report(draft)
+    return reporter.findings()
+  })
+}
+
+function report(findings: readonly Finding[], works: readonly LoadedWork[], options: BuildOptions, world: World): void {
+  const sources = new Map(works.flatMap((work) => [...work.sources]))
+  const lessons = works.reduce((sum, work) => sum + work.lessons.length, 0)
+  const { format } = options
+  const quiet = format === 'text' && findings.every((finding) => finding.severity === 'note') && options.notes !== true
+  if (quiet) return
+  reportFindings({ findings, sources, lessons, format, notes: options.notes ?? false }, world.err)
+}
+
+/** Names the first file of each kind, and says what was not built and why. */
+function announce(work: LoadedWork, files: readonly MadeFile[], folder: string, world: World): void {
+  const shown = (name: string): string => relative(world.folder, join(folder, ...name.split('/'))) || name
+  for (const file of files.filter(({ announced }) => announced)) {
+    world.out.write(
+      `${world.out.paint('green', 'Wrote')} ${shown(file.name)}${file.detail === '' ? '' : ` (${file.detail})`}\n`,
+    )
+  }
+  const broken = work.lessons.filter((lesson) => !lesson.readable)
+  if (broken.length === 0 && work.bookReadable) return
+  const what = work.book === null ? work.path : `${work.path}: the book`
+  const why =
+    broken.length === 0 ? 'its own file has errors' : `${counted(broken.length, 'lesson')} cannot be read as written`
+  world.err.write(
+    `${world.err.paint('red', 'Not built:')} ${what}, because ${why}. What was built before is untouched.\n`,
+  )
+}

@@ -1,0 +1,91 @@
+import { type BookletLesson, lessonJson, openFonts, type PageFinding, renderHtml, renderPdf } from '@barwise/render'
+import { readFontBytes } from '../files/font-files.ts'
+import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
+import { readWebFonts } from '../files/web-font-files.ts'
+import { counted } from '../report/summary.ts'
+import { bookletImages, pageImages } from './image-views.ts'
+import type { PaperName, Target } from './targets.ts'
+
+/** A finished file: its name from the output folder on, with `/`, and what it holds. */
+export interface MadeFile {
+  readonly name: string
+  readonly bytes: Uint8Array | string
+  /** Whether the caller is told of it; the pages behind a first page are not listed. */
+  readonly announced: boolean
+  /** What there is to say of it, as in "12 pages"; may be empty. */
+  readonly detail: string
+}
+
+export interface MadeFiles {
+  readonly files: readonly MadeFile[]
+  /** What only the laid pages show. */
+  readonly pageFindings: readonly PageFinding[]
+}
+
+export interface MakeSetting {
+  /** The date that files carry; null for none of their own. */
+  readonly date: Date | null
+  readonly paper?: PaperName
+}
+
+/** The date of a PDF that has none of its own: fixed, so that the same lesson gives the same bytes. */
+const NO_DATE = new Date(0)
+
+/**
+ * Makes what was asked for of a lesson or a book, in memory. A book whose file or lessons have reading errors gives no PDF and no
+ * booklet; its sound lessons still give their JSON.
+ */
+export async function makeFiles(
+  work: LoadedWork,
+  targets: readonly Target[],
+  setting: MakeSetting,
+  progress: (what: string) => void,
+): Promise<MadeFiles> {
+  const sound = work.lessons.filter((lesson) => lesson.readable)
+  const whole = work.bookReadable && sound.length === work.lessons.length && sound.length > 0
+  const files: MadeFile[] = []
+  const pageFindings: PageFinding[] = []
+  if (targets.includes('json')) files.push(...jsonFiles(sound, work))
+  if (whole && targets.includes('pdf')) {
+    progress('setting pages')
+    const pdf = await renderPdf({
+      book: work.book,
+      lessons: sound.map(({ lesson }) => ({ lesson })),
+      fonts: fonts(),
+      images: pageImages(sound),
+      creationDate: setting.date ?? NO_DATE,
+      ...(setting.paper === undefined ? {} : { paper: setting.paper }),
+    })
+    pageFindings.push(...pdf.findings)
+    files.push({ name: `${work.stem}.pdf`, bytes: pdf.bytes, announced: true, detail: counted(pdf.pageCount, 'page') })
+  }
+  if (whole && targets.includes('html')) {
+    progress('making the web booklet')
+    const lessons: readonly BookletLesson[] = sound.map(({ lesson, images }) => ({
+      lesson,
+      images: bookletImages(images),
+    }))
+    const booklet = renderHtml({ book: work.book, lessons, fonts: fonts(), webFonts: readWebFonts() })
+    for (const [name, bytes] of booklet) {
+      const first = name === 'index.html'
+      files.push({ name: `${work.stem}-web/${name}`, bytes, announced: first, detail: first ? 'the web booklet' : '' })
+    }
+  }
+  return { files, pageFindings }
+}
+
+function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly MadeFile[] {
+  return lessons.map(({ lesson, path }) => {
+    const findings = work.findings.filter((finding) => finding.place.file === path)
+    const name = `${(path.split(/[/\\]/).at(-1) ?? path).replace(/\.(md|markdown)$/i, '')}.json`
+    return { name, bytes: lessonJson(lesson, findings), announced: true, detail: '' }
+  })
+}
+
+let opened: ReturnType<typeof openFonts> | undefined
+
+/** The fonts of the pages, opened once for all works of a run. */
+function fonts(): ReturnType<typeof openFonts> {
+  opened ??= openFonts(readFontBytes())
+  return opened
+}

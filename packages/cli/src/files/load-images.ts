@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import {
+  type Block,
+  createReporter,
+  type Finding,
+  type Inline,
+  type Lesson,
+  type SourceFile,
+  type Span,
+} from '@barwise/parser'
+import { pageImage } from '@barwise/render'
+import { fileInside } from './inside-folder.ts'
+
+/** The pictures of a lesson by the names it calls them, and a finding for each that cannot be shown. */
+export interface LoadedImages {
+  readonly images: ReadonlyMap<string, Uint8Array>
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * Reads the pictures that a lesson shows: PNG or JPEG files inside `root`, the folder of the book (of the lesson, where it
+ * stands alone). A file outside it, reached by `..` or by a link, counts as not there, which the reader reports.
+ *
+ * @param root absolute.
+ * @param lessonPath the lesson's own file, absolute.
+ */
+export function loadImages(lesson: Lesson, source: SourceFile, lessonPath: string, root: string): LoadedImages {
+  const images = new Map<string, Uint8Array>()
+  const reporter = createReporter(source)
+  const fail = (span: Span, name: string, why: string, help: string): void =>
+    reporter.report({ code: 'unknown-file', span, message: `the picture ${name} ${why}`, help })
+  for (const { source: name, span } of imagesIn(lesson.blocks)) {
+    if (images.has(name)) continue
+    const path = /^[a-z][a-z0-9+.-]*:/i.test(name) ? null : fileInside(root, dirname(lessonPath), decoded(name))
+    // The reader has already said that it is not there.
+    if (path === null) continue
+    const bytes = bytesOf(path)
+    if (bytes === null) fail(span, name, 'cannot be read', 'check that it is a file and that you may read it')
+    else if (pageImage(bytes) === null) fail(span, name, 'is no whole PNG or JPEG file', 'save it as PNG or JPEG')
+    else images.set(name, bytes)
+  }
+  return { images, findings: reporter.findings() }
+}
+
+/** A name in an address: `my%20hand.png` is `my hand.png`. */
+function decoded(name: string): string {
+  try {
+    return decodeURIComponent(name)
+  } catch {
+    return name
+  }
+}
+
+function bytesOf(path: string): Uint8Array | null {
+  try {
+    return new Uint8Array(readFileSync(resolve(path)))
+  } catch {
+    return null
+  }
+}
+
+type Image = Extract<Inline, { kind: 'image' }>
+
+/** Every picture in the blocks, in order. */
+export function imagesIn(blocks: readonly Block[]): readonly Image[] {
+  return blocks.flatMap((block): readonly Image[] => {
+    switch (block.kind) {
+      case 'heading':
+      case 'paragraph':
+        return imagesAmong(block.children)
+      case 'list':
+        return block.items.flatMap((item) => imagesIn(item.children))
+      case 'quote':
+      case 'container':
+        return imagesIn(block.children)
+      case 'table':
+        return [block.header, ...block.rows].flatMap((row) => row.flatMap(imagesAmong))
+      default:
+        return []
+    }
+  })
+}
+
+function imagesAmong(words: readonly Inline[]): readonly Image[] {
+  return words.flatMap((inline): readonly Image[] => {
+    if (inline.kind === 'image') return [inline]
+    return 'children' in inline ? imagesAmong(inline.children) : []
+  })
+}

@@ -1,0 +1,179 @@
+import { basename, dirname, join, resolve } from 'node:path'
+import {
+  type Book,
+  checkLesson,
+  createReporter,
+  type Finding,
+  type Lesson,
+  readBook,
+  readLesson,
+  readShapeFile,
+  type SourceFile,
+} from '@barwise/parser'
+import { UsageError } from '../usage-error.ts'
+import { fileInside } from './inside-folder.ts'
+import { loadImages } from './load-images.ts'
+import { readSource } from './read-source.ts'
+
+/** A lesson as read and checked. */
+export interface LoadedLesson {
+  /** Its file as named to the caller. */
+  readonly path: string
+  /** As far as it can be read. */
+  readonly lesson: Lesson
+  /** Whether it was read without an error, so that it can be built; what a colleague finds does not count. */
+  readonly readable: boolean
+  readonly images: ReadonlyMap<string, Uint8Array>
+}
+
+/** What one argument of the command names: a lesson alone, or a book with its lessons. */
+export interface LoadedWork {
+  /** The file as the caller named it. */
+  readonly path: string
+  /** Absolute folder of that file. */
+  readonly folder: string
+  /** The file's name without its ending: the name of what is made. */
+  readonly stem: string
+  readonly book: Book | null
+  /** Whether the book's own file was read without an error; true for a lesson alone. */
+  readonly bookReadable: boolean
+  readonly lessons: readonly LoadedLesson[]
+  /** All findings: the book's, then each lesson's in order. */
+  readonly findings: readonly Finding[]
+  /** The text of every file that was read, by the name that findings carry. */
+  readonly sources: ReadonlyMap<string, string>
+}
+
+/**
+ * Reads and checks a lesson, or a book with all its lessons. `progress` is told the file that is being worked on.
+ * Throws `UsageError` when the file itself cannot be read; a lesson that a book names and that is not there is a finding.
+ *
+ * @param folder absolute; what `path` is relative to.
+ */
+export function loadWork(path: string, folder: string, progress: (file: string) => void): LoadedWork {
+  progress(path)
+  const source = readSource(path, folder)
+  const absolute = resolve(folder, path)
+  const place = { path, folder: dirname(absolute), stem: basename(path).replace(/\.(md|markdown)$/i, '') }
+  const sources = new Map([[path, source.text]])
+  if (isBook(path)) return loadBook(source, place, { folder, sources, progress })
+  const loaded = loadLesson(source, { absolute, root: place.folder, shapes: null, lessons: null })
+  return { ...place, book: null, bookReadable: true, lessons: [loaded.lesson], findings: loaded.findings, sources }
+}
+
+/** A book is the file called `book.md`. */
+export function isBook(path: string): boolean {
+  return /^book\.(md|markdown)$/i.test(basename(path))
+}
+
+interface Place {
+  readonly path: string
+  readonly folder: string
+  readonly stem: string
+}
+
+interface BookReading {
+  readonly folder: string
+  readonly sources: Map<string, string>
+  readonly progress: (file: string) => void
+}
+
+function loadBook(source: SourceFile, place: Place, reading: BookReading): LoadedWork {
+  const { book, findings } = readBook(source, {
+    hasFile: (name) => fileInside(place.folder, place.folder, name) !== null,
+  })
+  const shapes = sharedShapes(book, source, place, reading)
+  const bookFindings = [...findings, ...shapes.findings]
+  const links = book.parts.flatMap((part) => part.lessons)
+  const lessons = links.map((link) => basename(link.file).replace(/\.(md|markdown)$/i, ''))
+  const loaded = links.flatMap((link) => {
+    const lessonSource = sourceInside(link.file, place, reading)
+    // The reader has already said that it is not there.
+    if (lessonSource === null) return []
+    reading.progress(lessonSource.path)
+    const absolute = resolve(reading.folder, lessonSource.path)
+    return [loadLesson(lessonSource, { absolute, root: place.folder, shapes: shapes.source, lessons })]
+  })
+  return {
+    ...place,
+    book,
+    bookReadable: !bookFindings.some((finding) => finding.severity === 'error'),
+    lessons: loaded.map(({ lesson }) => lesson),
+    findings: [...bookFindings, ...loaded.flatMap((one) => one.findings)],
+    sources: reading.sources,
+  }
+}
+
+/** The shared shape file of a book and its own findings; a finding at the setting when it is not there. */
+function sharedShapes(
+  book: Book,
+  source: SourceFile,
+  place: Place,
+  reading: BookReading,
+): { readonly source: SourceFile | null; readonly findings: readonly Finding[] } {
+  const name = book.settings.shapes
+  if (name === null) return { source: null, findings: [] }
+  const found = sourceInside(name, place, reading)
+  if (found !== null) return { source: found, findings: readShapeFile(found).findings }
+  const reporter = createReporter(source)
+  const start = Math.max(0, source.text.indexOf(name, Math.max(0, source.text.search(/^shapes\s*:/m))))
+  reporter.report({
+    code: 'unknown-file',
+    span: { start, end: start + name.length },
+    message: `there is no file \`${name}\``,
+    help: 'correct the name; it counts from the folder of this file',
+  })
+  return { source: null, findings: reporter.findings() }
+}
+
+/** A file of the book's folder, named as the caller would name it; null when it is not there or lies outside. */
+function sourceInside(name: string, place: Place, reading: BookReading): SourceFile | null {
+  if (fileInside(place.folder, place.folder, name) === null) return null
+  const shown = join(dirname(place.path), name)
+  try {
+    const source = readSource(shown, reading.folder)
+    reading.sources.set(shown, source.text)
+    return source
+  } catch (error) {
+    if (error instanceof UsageError) return null
+    throw error
+  }
+}
+
+interface LessonFiles {
+  readonly absolute: string
+  /** The folder that pictures and linked files must lie in. */
+  readonly root: string
+  readonly shapes: SourceFile | null
+  /** The names of the book's lessons; null for a lesson alone. */
+  readonly lessons: readonly string[] | null
+}
+
+function loadLesson(
+  source: SourceFile,
+  { absolute, root, shapes, lessons }: LessonFiles,
+): { readonly lesson: LoadedLesson; readonly findings: readonly Finding[] } {
+  const read = readLesson(source, {
+    shapes,
+    lessons,
+    hasFile: (name) => fileInside(root, dirname(absolute), name) !== null,
+  })
+  const pictures = loadImages(read.lesson, source, absolute, root)
+  const readable = ![...read.findings, ...pictures.findings].some((finding) => finding.severity === 'error')
+  const checked = readable ? checkLesson(read.lesson, shapes === null ? [source] : [source, shapes]) : null
+  return {
+    lesson: { path: source.path, lesson: checked?.lesson ?? read.lesson, readable, images: pictures.images },
+    findings: inOrder([...read.findings, ...pictures.findings, ...(checked?.findings ?? [])]),
+  }
+}
+
+/** Findings of a lesson by file, then line and column. */
+function inOrder(findings: readonly Finding[]): readonly Finding[] {
+  const files = [...new Set(findings.map((finding) => finding.place.file))]
+  return [...findings].sort(
+    (a, b) =>
+      files.indexOf(a.place.file) - files.indexOf(b.place.file) ||
+      a.place.line - b.place.line ||
+      a.place.column - b.place.column,
+  )
+}

@@ -1,0 +1,14 @@
+import { type Browser, chromium } from 'playwright-core'
+import { hasTool } from './tools.ts'
+
+const PROGRAM = '/usr/bin/chromium'
+
+/** Whether the browser is installed; see `hasTool`. */
+export function hasBrowser(): boolean {
+  return hasTool(PROGRAM)
+}
+
+/** A browser without a window. */
+export function openBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: PROGRAM, args: ['--no-sandbox', '--disable-gpu'] })
+}
