@@ -14,7 +14,8 @@ import { tellPart } from './tell-part.ts'
 export interface StepClause {
   readonly fromTicks: Ticks
   readonly toTicks: Ticks
-  readonly kind: 'step' | 'remark'
+  /** `shape` describes a grip finger by finger, which a page that shows its grid need not print. */
+  readonly kind: 'step' | 'shape' | 'remark'
   /** Whole sentences, closed by their own marks. */
   readonly text: RichText
 }
@@ -148,7 +149,7 @@ function speakItems(speaker: Speaker, items: readonly Item[]): readonly StepItem
     const clauses: StepClause[] = []
     const full: Fullness = item.to > item.from && item.kind !== 'remark' ? 2 : 0
     for (const told of item.instructions) {
-      const kind = told.kind === 'remark' ? 'remark' : 'step'
+      const kind = clauseKind(told.kind)
       const text = fresh(speaker, sentences, said, full, (said, fullness) => speak(speaker, told, said, fullness, item))
       said.last = told.kind
       if (text.length > 0) clauses.push({ fromTicks: told.fromTicks, toTicks: told.toTicks, kind, text })
@@ -157,6 +158,11 @@ function speakItems(speaker: Speaker, items: readonly Item[]): readonly StepItem
     const spoken = item.kind === 'or' ? leadAlternative(speaker, item, items[index - 1], clauses) : clauses
     return { kind: item.kind, label, fromTicks: item.fromTicks, toTicks: item.toTicks, clauses: spoken }
   })
+}
+
+function clauseKind(told: Instruction['kind']): StepClause['kind'] {
+  if (told === 'remark') return 'remark'
+  return told === 'describe' || told === 'describe-like' ? 'shape' : 'step'
 }
 
 /** Numbers from and to, as one where they are the same. */

@@ -14,7 +14,7 @@ export function lessonFacts(lesson: Lesson, words: PageWords): readonly Fact[] {
   }
   if (instrument.name !== 'guitar') say('instrument', words.instrument(instrument.name))
   if (settings.tempoGiven) {
-    const note = noteValueOf(countedBeatTicks(settings.metre, settings.count))
+    const note = noteValueOf(beatOf(lesson))
     facts.push({ kind: 'tempo', tempo: { note, bpm: settings.tempoBpm, goalBpm: settings.goalBpm } })
   }
   if (hasMusic) say('metre', `${settings.metre.count}/${settings.metre.unit}`)
@@ -27,6 +27,12 @@ export function lessonFacts(lesson: Lesson, words: PageWords): readonly Fact[] {
   if (settings.touch === 'light') say('touch', words.touch('light'))
   if (settings.level !== null) say('level', settings.level)
   return facts
+}
+
+/** Ticks of the beat that the lesson's tempo counts: that of its first part where it has one, because a part may count dotted beats. */
+function beatOf(lesson: Lesson): number {
+  const first = lesson.parts[0]?.bars.find((bar) => bar.number > 0)
+  return first?.beatTicks ?? countedBeatTicks(lesson.settings.metre, lesson.settings.count)
 }
 
 /** Open strings as players say a tuning: from the string next to the thumb, without octaves. */

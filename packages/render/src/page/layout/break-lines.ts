@@ -18,6 +18,8 @@ export interface BreakOptions {
   readonly missing?: (characters: readonly string[], run: TextRun) => void
   /** How far the first line starts to the right. */
   readonly indent?: number
+  /** Titles: as many lines as needed, all about as long. */
+  readonly balanced?: boolean
 }
 
 /** Characters in one face that are never parted from each other. */
@@ -46,7 +48,8 @@ const SHORT_LAST_LINE = 0.18
 export function breakLines(runs: readonly TextRun[], options: BreakOptions): readonly Line[] {
   const words = wordsOf(runs, options)
   if (words.length === 0) return []
-  const starts = chooseBreaks(words, options.width, options.indent ?? 0)
+  const starts =
+    options.balanced === true ? balance(words, options.width) : chooseBreaks(words, options.width, options.indent ?? 0)
   return starts.map((start, index) => makeLine(words, start, starts[index + 1] ?? words.length, options.fonts))
 }
 
@@ -54,6 +57,18 @@ export function breakLines(runs: readonly TextRun[], options: BreakOptions): rea
 export function oneLine(runs: readonly TextRun[], options: Omit<BreakOptions, 'width' | 'hyphenate'>): Line {
   const words = wordsOf(runs, { ...options, width: Infinity })
   return { ...makeLine(words, 0, words.length, options.fonts), ends: 'nothing' }
+}
+
+/** The breaks of the narrowest measure that needs no more lines than the full one. */
+function balance(words: readonly Word[], width: number): readonly number[] {
+  const full = chooseBreaks(words, width, 0)
+  let starts = full
+  for (let narrower = width * 0.97; narrower > width * 0.4; narrower *= 0.97) {
+    const tried = chooseBreaks(words, narrower, 0)
+    if (tried.length > full.length || words.some((word) => word.width > narrower)) break
+    starts = tried
+  }
+  return starts
 }
 
 /** Paragraph by the first word of each line. */

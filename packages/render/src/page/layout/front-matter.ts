@@ -41,7 +41,12 @@ function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
   const { title, subtitle, author } = book.settings
   const size = { size: style.title.size * 1.3, leading: style.title.size * 1.36 }
   const rows: Row[] = [
-    ...setParagraph([say(title, 'serif-light', size.size)], { role: 'H1', size, hyphenate: false }, area, context),
+    ...setParagraph(
+      [say(title, 'serif-light', size.size)],
+      { role: 'H1', size, hyphenate: false, balanced: true },
+      area,
+      context,
+    ),
   ]
   if (subtitle !== null) {
     rows.push(
@@ -102,7 +107,7 @@ function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage
 /** The contents: the book's own words, then its parts and lessons with their pages, every line a link. */
 function setContents(book: Book, starts: readonly LessonStart[], area: Area, context: LayoutContext): readonly Row[] {
   const { style, words } = context
-  const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(130)) }
+  const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(150)) }
   const heading = setParagraph(
     [say(words.contents, 'serif-light', style.title.size)],
     { role: 'H1', size: style.title },
@@ -119,7 +124,8 @@ function setContents(book: Book, starts: readonly LessonStart[], area: Area, con
   const toc: StructNode = { role: 'TOC', parent: area.parent }
   const lines = starts.flatMap((start): readonly Row[] => {
     const opening = start.part === null ? [] : partLine(start.part, { ...narrow, parent: toc }, context)
-    return [...opening, contentsLine(start, { ...narrow, parent: toc }, context)]
+    const set = contentsLine(start, { ...narrow, parent: toc }, context)
+    return [...opening, start.apart ? { ...set, before: 16 } : set]
   })
   return [
     ...heading,

@@ -57,6 +57,8 @@ export function setAnswers(documents: readonly LessonDocument[], area: Area, con
 
 const PROSE_WIDTH = pointsOf(77)
 const GUTTER = pointsOf(6)
+/** So many grids stand beside the words; more stand in a row of their own. */
+const BESIDE = 3
 /** The opening stands in two columns when neither is taller than this share of the page. */
 const TALLEST = 0.45
 
@@ -75,7 +77,7 @@ function setOpening(
   const shapeBlocks = opening.filter((block) => block.kind === 'shapes')
   const prose = opening.filter(isWords)
   const shapes = shapeBlocks.flatMap((block) => block.shapes)
-  if (shapes.length === 0 || prose.length === 0 || shapes.length > 6) return nothing
+  if (shapes.length === 0 || prose.length === 0 || shapes.length > BESIDE) return nothing
   const right: Area = { width: area.width - PROSE_WIDTH - GUTTER, parent: area.parent }
   if (right.width < pointsOf(60)) return nothing
   const words = stackRows(setBlocks(prose, { width: PROSE_WIDTH, parent: area.parent }, context, () => []))

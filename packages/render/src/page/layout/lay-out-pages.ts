@@ -31,6 +31,8 @@ export interface LessonStart {
   readonly anchor: string
   readonly part: string | null
   readonly page: string
+  /** Whether it stands apart from the part before it, as the answers do. */
+  readonly apart: boolean
 }
 
 /** Lays out lessons one after the other, each on new pages; a book gets its front matter before them and the answers after. */
@@ -57,6 +59,7 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
       anchor: document.id,
       part: opensPart,
       page: String(opening + 1),
+      apart: false,
     })
   }
   const last = lessons.at(-1)
@@ -115,6 +118,7 @@ function addAnswers(
     anchor: `answers.${firstAnchor}`,
     part: null,
     page: String(into.body.length + 1),
+    apart: true,
   })
   addPages(rows, { title, book, context, opening: null }, into.body)
 }

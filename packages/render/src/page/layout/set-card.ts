@@ -28,6 +28,18 @@ export function cardStyle(area: Area, _context: LayoutContext): CardStyle {
   return { musicWidth: area.width, gutter: 0, stepsWidth: area.width, thenLeast, stacked: true }
 }
 
+/** The columns drawn in to the widest music of a section, so that short bars leave no hole before their steps. */
+export function fitCards(
+  style: CardStyle,
+  figures: readonly { readonly width: number; readonly told: 'whole' | 'by another' }[],
+  area: Area,
+): CardStyle {
+  if (style.stacked) return style
+  const needed = figures.map(({ width, told }) => (told === 'whole' ? width : width + style.thenLeast))
+  const musicWidth = Math.min(style.musicWidth, Math.max(pointsOf(40), ...needed))
+  return { ...style, musicWidth, stepsWidth: Math.min(pointsOf(110), area.width - musicWidth - style.gutter) }
+}
+
 /** What a card is made of. */
 export interface CardContent {
   readonly card: StepCard
@@ -37,8 +49,7 @@ export interface CardContent {
 }
 
 /** A card as one row: name, music and steps. It is never split. */
-export function setCard(content: CardContent, area: Area, context: LayoutContext): Row {
-  const style = cardStyle(area, context)
+export function setCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Row {
   const stacked = style.stacked || content.figure.drawing.width > style.musicWidth + 1
   const { items, height } = stacked
     ? stackedCard(content, { ...style, musicWidth: area.width }, area, context)

@@ -10,7 +10,7 @@ import type { DocumentBlock } from '../document/document-block.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, row, spaceRows } from './row.ts'
-import { cardStyle, setCard } from './set-card.ts'
+import { cardStyle, fitCards, setCard } from './set-card.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
 import { lineItem, setParagraph } from './set-text.ts'
@@ -42,6 +42,11 @@ export function setCards(
       maxWidthPt: card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast,
     }),
   )
+  const widths = figures.map(({ drawing }, index) => {
+    const told = cards[index]?.as === null ? ('whole' as const) : ('by another' as const)
+    return { width: drawing.width, told }
+  })
+  const fitted = fitCards(style, widths, area)
   const cells = figures.flatMap((figure): readonly StripCell[] => figure.cells)
   const name = lineItem([say(block.title, 'sans-bold', context.style.body.size)], { x: 0, y: 0 }, null, context)
   const legend = setLegend(signsInUse(cells), name.width, area, context)
@@ -53,7 +58,8 @@ export function setCards(
   const rows = cards.flatMap((card, index): readonly Row[] => {
     const figure: CardFigure | undefined = figures[index]
     if (figure === undefined) return []
-    const set = setCard({ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar) }, area, context)
+    const anchor = barAnchor(context.lessonId, part, card.bar)
+    const set = setCard({ card, figure, steps, anchor }, fitted, area, context)
     const opensGroup = card.as === null && index > 0 && cards[index - 1]?.as !== null
     return opensGroup ? [groupRule(area, context), set] : [set]
   })

@@ -97,7 +97,7 @@ function setHeading(
   const bold = block.level <= 3
   const runs = inlineRuns(block.children, { lessonId, voice: SANS, size: size.size, bold, italic: !bold })
   const role = `H${block.level}` as StructRole
-  const rows = setParagraph(runs, { role, size, hyphenate: false }, area, context)
+  const rows = setParagraph(runs, { role, size, hyphenate: false, balanced: true }, area, context)
   const title = plainText(block.children)
   const held = rows.map((each, index) => ({
     ...each,

@@ -86,7 +86,7 @@ export function setHead(
   const { style } = context
   const titleRows = setParagraph(
     [say(head.title, 'serif-light', style.title.size)],
-    { role: 'H1', size: style.title, hyphenate: false },
+    { role: 'H1', size: style.title, hyphenate: false, balanced: true },
     area,
     context,
   )

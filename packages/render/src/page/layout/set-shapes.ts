@@ -30,7 +30,8 @@ export function setShapes(
   const fits = Math.max(1, Math.floor((area.width + GUTTER) / (gridWidth + GUTTER)))
   const rowCount = Math.ceil(shapes.length / Math.min(fits, given.perRow ?? fits))
   const perRow = Math.ceil(shapes.length / rowCount)
-  const column = Math.min(pointsOf(34), (area.width - GUTTER * (perRow - 1)) / perRow)
+  const even = (area.width - GUTTER * (perRow - 1)) / perRow
+  const column = perRow >= 4 ? even : Math.min(pointsOf(40), even)
   const rows: Row[] = []
   for (let from = 0; from < shapes.length; from += perRow) {
     const items: PageItem[] = []

@@ -9,7 +9,10 @@ import { say, type TextRun } from './text-run.ts'
 
 const NUMERAL_ROOM = pointsOf(5)
 
-/** Steps as a list: the beat in the accent at the left, its sentences beside it. Remarks are italic. */
+/**
+ * Steps as a list: the beat in the accent at the left, its sentences beside it. Remarks are italic. What describes a grip finger by
+ * finger is left to its grid; the alternative text of the figure says it.
+ */
 export function setSteps(card: StepCard, area: Area, context: LayoutContext): readonly Row[] {
   const { steps, small } = context.style
   const list: StructNode = { role: 'L', parent: area.parent }
@@ -27,7 +30,8 @@ export function setSteps(card: StepCard, area: Area, context: LayoutContext): re
       { role: 'Lbl', parent: li },
       context,
     )
-    const runs = item.clauses.flatMap((clause, at) => [
+    const told = item.clauses.filter((clause) => clause.kind !== 'shape')
+    const runs = told.flatMap((clause, at) => [
       ...(at === 0 ? [] : [say(' ', 'serif', steps.size)]),
       ...richRuns(clause.text, steps.size, 'serif'),
     ])

@@ -11,6 +11,8 @@ export interface ParagraphSetting {
   readonly size: TextSize
   readonly indent?: number
   readonly hyphenate?: boolean
+  /** Lines about as long as each other: titles. */
+  readonly balanced?: boolean
   /** An element already made (a list item's body), instead of a new one. */
   readonly node?: StructNode
   /** Printed again for the eye only: outside the structure. */
@@ -33,6 +35,7 @@ export function setParagraph(
     width: area.width,
     indent: setting.indent ?? 0,
     missing: missingReporter(context),
+    balanced: setting.balanced ?? false,
     ...(setting.hyphenate === false ? {} : { hyphenate: context.hyphenate }),
   })
   const { leading } = setting.size
