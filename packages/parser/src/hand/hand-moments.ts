@@ -3,6 +3,7 @@ import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
 import type { Finger, Shape } from '../score/shape.ts'
 import type { Ticks } from '../score/time.ts'
+import { feasibleFingerings } from './feasible-fingerings.ts'
 import { type Grip, gripOf } from './grip.ts'
 
 /** One strike as the fretting hand meets it: when, and what has to be held. */
@@ -46,7 +47,7 @@ export function handMoments(lesson: Lesson, part: Part): readonly HandMoment[] {
         event,
         start,
         end: start + event.duration,
-        grip: gripOf([...own, ...still]),
+        grip: shape === null ? withRinging(own, still) : gripOf(own),
         shape,
         plainShape: shape !== null && event.target.added.length === 0,
         slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
@@ -67,6 +68,12 @@ export function handMoments(lesson: Lesson, part: Part): readonly HandMoment[] {
 export function placedBars(part: Part): readonly { readonly bar: Bar; readonly barStart: Ticks }[] {
   const pickup = part.bars[0]?.number === 0 ? (part.bars[0]?.length ?? 0) : 0
   return part.bars.map((bar) => ({ bar, barStart: bar.number === 0 ? 0 : pickup + bar.start }))
+}
+
+/** Single notes keep what rings as long as the hand can hold it; a new shape lets go of what rang before. */
+function withRinging(own: readonly Pressed[], ringing: readonly Pressed[]): Grip {
+  const whole = gripOf([...own, ...ringing])
+  return ringing.length > 0 && feasibleFingerings(whole).length > 0 ? whole : gripOf(own)
 }
 
 function ownPresses(event: Strike): readonly Pressed[] {

@@ -7,6 +7,9 @@ import { type RankedFingering, rankFingerings } from './rank-fingerings.ts'
 /** How many of the easiest fingerings of a grip are weighed against the moments around it. */
 const STATES = 8
 
+/** How much of a grip's own cost counts by the number of its presses: in a line of single notes the way decides, not the grip. */
+const GRIP_SHARES = [0, 0.15, 0.5]
+
 /** Costs of going from one grip to the next, in the unit of the grips' own costs; judgement. */
 const PLACE = 0.35
 const LIFT_AND_MOVE = 0.7
@@ -56,7 +59,9 @@ interface Layer {
 const EMPTY: RankedFingering = { fingering: [], cost: 0 }
 
 function layerOf(grip: Grip): Layer {
-  const states = grip.presses.length === 0 ? [EMPTY] : rankFingerings(grip).slice(0, STATES)
+  const share = GRIP_SHARES[grip.presses.length] ?? 1
+  const ranked = grip.presses.length === 0 ? [EMPTY] : rankFingerings(grip).slice(0, STATES)
+  const states = ranked.map((state) => ({ ...state, cost: state.cost * share }))
   return { key: gripKey(grip), grip, states }
 }
 
@@ -143,7 +148,7 @@ function moveCost(
   const at = from.fingering.indexOf(finger)
   const last = before.presses[at]
   if (at < 0 || last === undefined) return PLACE
-  if (last.string === press.string) return GUIDE
+  if (last.string === press.string || last.fret === press.fret) return GUIDE
   return LIFT_AND_MOVE + travelMm(neck, last, press) / 200
 }
 
