@@ -154,7 +154,7 @@ function readParts(
   const ids = new Set<string>()
   for (const block of blocks) {
     if (block.name !== 'part') continue
-    const { id: written, attributes } = readPartOpening(block, settings, report)
+    const { id: written, attributes, gridFits } = readPartOpening(block, settings, report)
     const id = freeId(written?.value ?? '', ids)
     if (written === null || written.value === '') {
       const help = 'put a short name in its braces, as in `:::part{#groove}`'
@@ -164,11 +164,27 @@ function readParts(
       report({ code: 'duplicate-part', span: written.keySpan, message, help: 'give one of them another name' })
     }
     ids.add(id)
-    const part = readPartBlock({ id, attributes, lines: block.lines, instrument, shapes, span: block.span, report })
+    const part = readPartBlock({
+      id,
+      attributes,
+      lines: block.lines,
+      instrument,
+      shapes,
+      span: block.span,
+      report: gridFits ? report : exceptCounts(report),
+    })
     known.push({ part, start: block.opening.start })
     contents.push({ block, shapes: null, part: id })
   }
   return { known, contents }
+}
+
+/** Leaves out what only follows from a grid that could not be read. */
+function exceptCounts(report: Report): Report {
+  const follow: readonly string[] = ['wrong-slot-count', 'missing-beat', 'chords-off-grid', 'bad-grid']
+  return (draft) => {
+    if (!follow.includes(draft.code)) report(draft)
+  }
 }
 
 /** The id itself, or one like it that no part has yet. */

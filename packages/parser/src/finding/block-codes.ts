@@ -93,7 +93,7 @@ export const BLOCK_CODES: Readonly<Record<BlockCode, CodeDoc>> = {
     severity: 'error',
     says: 'The slots of the grid do not fit into a beat, so the lines of the part cannot be written.',
     covers: 'The value of the grid.',
-    bad: `${HEAD}:::part{#tag time=6/8 grid=4}\nbar 1\n  1-6: 7@5 - -\n:::\n`,
+    bad: `${HEAD}:::part{#tag time=6/8 grid=4}\nbar 1\n  1-6: 7@5 - - - - -\n:::\n`,
     good: `${HEAD}:::part{#tag time=6/8 grid=8}\nbar 1\n  1-6: 7@5 - - - - -\n:::\n`,
   },
   'unknown-rule': {

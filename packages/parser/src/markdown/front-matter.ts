@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, parseDocument, type YAMLParseError } from 'yaml'
 import type { Report } from '../finding/finding-draft.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { LineIndex } from '../source/line-index.ts'
@@ -45,7 +45,6 @@ export function readFrontMatter(
   if (block === null) return { values: new Map(), opening: { start: 0, end: 0 }, bodyLine: 1, readable: false }
   const yaml = source.text.slice(block.start, block.end)
   const document = parseDocument(yaml, {
-    lineCounter: new LineCounter(),
     prettyErrors: false,
     uniqueKeys: false,
     logLevel: 'silent',
@@ -55,7 +54,7 @@ export function readFrontMatter(
   if (fault !== undefined) {
     options.report({
       code: 'front-matter-syntax',
-      span: faultSpan(yaml, fault.pos, block.start),
+      span: faultSpan(yaml, fault, block.start),
       ...explainFault(fault.code, yaml, fault.pos[0]),
     })
   }
@@ -109,11 +108,14 @@ function findBlock(source: SourceFile, index: LineIndex, options: { report: Repo
   return { opening, start: Math.min(start, source.text.length), end: index.lineSpan(line).start, bodyLine: line }
 }
 
-function faultSpan(yaml: string, [start, end]: readonly [number, number], base: number): Span {
-  const from = Math.min(start, yaml.length)
+/** A fault of one value covers that value to the end of its line; others cover the characters that YAML names. */
+function faultSpan(yaml: string, fault: YAMLParseError, base: number): Span {
+  const from = Math.min(fault.pos[0], yaml.length)
   const lineEnd = yaml.slice(from).search(/[\r\n]/)
-  const stop = Math.max(Math.min(end, lineEnd < 0 ? yaml.length : from + lineEnd), from)
-  return { start: base + from, end: base + stop }
+  const line = yaml.slice(from, lineEnd < 0 ? yaml.length : from + lineEnd).trimEnd()
+  const whole = fault.code === 'BLOCK_AS_IMPLICIT_KEY' || fault.code === 'MULTILINE_IMPLICIT_KEY'
+  const length = whole ? line.length : Math.min(Math.max(0, fault.pos[1] - from), line.length)
+  return { start: base + from, end: base + from + length }
 }
 
 function explainFault(code: string, yaml: string, at: number): { readonly message: string; readonly help: string } {

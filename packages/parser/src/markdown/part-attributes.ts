@@ -39,6 +39,8 @@ export const PART_ATTRIBUTES: readonly string[] = [
 export interface PartOpening {
   readonly id: WrittenAttribute | null
   readonly attributes: PartAttributes
+  /** False when the grid as written cannot be counted, so that the number of signs in a beat is anybody's guess. */
+  readonly gridFits: boolean
 }
 
 /** Reads the braces of a part; what is left out comes from the lesson. */
@@ -62,11 +64,13 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
   const inherited = lesson.count !== null && countFits(lesson.count, metre) ? lesson.count : null
   const count = ownCount ?? inherited
   const id = found.get('id') ?? null
+  const { grid, fits } = readGrid(found.get('grid'), beatTicksOf(metre, count), report)
   return {
     id,
+    gridFits: fits,
     attributes: {
       title: titleOf(found.get('title'), id),
-      grid: readGrid(found.get('grid'), beatTicksOf(metre, count), report),
+      grid,
       metre,
       count,
       tempoBpm: read('tempo', (text) => parseWhole(text, 20, 300), 'a whole number from 20 to 300') ?? lesson.tempoBpm,
@@ -80,18 +84,23 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
 }
 
 /** The grid of a part; the usual one is sixteenths, or the coarsest finer one that fits a shorter beat. */
-function readGrid(attribute: WrittenAttribute | undefined, beatTicks: number, report: Report): Grid {
+function readGrid(
+  attribute: WrittenAttribute | undefined,
+  beatTicks: number,
+  report: Report,
+): { readonly grid: Grid; readonly fits: boolean } {
   const usual: Grid = gridFits(16, beatTicks) ? 16 : 32
   const grid = parsedAttribute(attribute, { parse: parseGrid, allowed: '`4`, `8`, `16` or `32`', report })
-  if (grid === null || attribute === undefined) return usual
-  if (gridFits(grid, beatTicks)) return grid
+  if (attribute === undefined) return { grid: usual, fits: true }
+  if (grid === null) return { grid: usual, fits: false }
+  if (gridFits(grid, beatTicks)) return { grid, fits: true }
   report({
     code: 'bad-grid',
     span: spanOrKey(attribute),
     message: `a beat of this time cannot be cut into slots of \`grid=${grid}\``,
     help: 'use a finer grid, such as `grid=8` or `grid=16`',
   })
-  return usual
+  return { grid: usual, fits: false }
 }
 
 /** The title as given, else the id as words: `verse-two` is "Verse two". */
