@@ -77,6 +77,7 @@ export const ENGLISH: PageWords = {
     const named = strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.join(' and ')}`
     const who = finger === null || finger === 'T' ? 'thumb' : `finger ${finger}`
     if (how === 'thumb' || who === 'thumb') return `The thumb keeps ${named} quiet.`
+    if (how === 'both') return `${who.replace('f', 'F')} keeps ${named} quiet.`
     if (how === 'tip') return `The tip of ${who} keeps ${named} quiet.`
     return `Lay ${who} flat to keep ${named} quiet.`
   },

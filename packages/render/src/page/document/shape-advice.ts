@@ -1,10 +1,10 @@
 import { type Finger, gripOf, type Instrument, type Shape, silentStrings } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
 
-/** Strings that one finger keeps quiet: with its tip, lying flat, or the thumb over the edge of the neck. */
+/** Strings that one finger keeps quiet: with its tip, lying flat, with both, or the thumb over the edge of the neck. */
 export interface QuietStrings {
   readonly strings: readonly number[]
-  readonly how: 'tip' | 'flat' | 'thumb'
+  readonly how: 'tip' | 'flat' | 'both' | 'thumb'
   /** Null for the thumb. */
   readonly finger: Finger | null
 }
@@ -28,10 +28,10 @@ export function shapeAdvice(shape: Shape, instrument: Instrument, words: PageWor
     if (by === null || (by.kind === 'thumb' && loose.length > 0)) continue
     const how = by.kind === 'thumb' ? 'thumb' : by.kind === 'tip' ? 'tip' : 'flat'
     const finger = by.kind === 'thumb' ? null : by.finger
-    const same = quiet.findIndex((one) => one.how === how && one.finger === finger)
+    const same = quiet.findIndex((one) => one.finger === finger)
     const found = quiet[same]
     if (found === undefined) quiet.push({ strings: [string], how, finger })
-    else quiet[same] = { ...found, strings: [...found.strings, string] }
+    else quiet[same] = { ...found, strings: [...found.strings, string], how: found.how === how ? how : 'both' }
   }
   const sentences = quiet.map((one) => words.quiet(one))
   if (loose.length > 0) sentences.push(words.strokeFrom(Math.max(...sounding)))
