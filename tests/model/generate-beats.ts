@@ -165,7 +165,7 @@ function makePiece(
     } else {
       const each = (cell.slots * part) / cell.signs
       const leaves = offGrid || each % grid !== 0
-      if (each % grid !== 0 || at % grid !== 0) enter(at, cell.slots * part, cell.signs)
+      if (cell.signs > 1 && (each % grid !== 0 || at % grid !== 0)) enter(at, cell.slots * part, cell.signs)
       const inside: string[] = []
       for (let number = 0; number < cell.signs; number++) {
         const when = at + number * each

@@ -29,12 +29,21 @@ export interface GeneratedPart {
   }[]
 }
 
-/** A whole lesson around a generated part. */
-export function lessonAround(part: GeneratedPart): string {
-  const count = part.count === null ? '' : ` count=${part.count}`
-  const open = `:::part{#groove grid=${part.grid} time=${part.time.count}/${part.time.unit}${count} stroke=${part.stroke}}`
-  const head = ['---', 'title: Ferry Queue', 'key: E minor', '---', '', ':::shapes', ...MODEL_SHAPE_LINES, ':::', '']
-  return [...head, open, part.text, ':::', ''].join('\n')
+/** A whole lesson around generated parts. */
+export function lessonAround(...parts: readonly GeneratedPart[]): string {
+  const head = ['---', 'title: Ferry Queue', 'key: E minor', '---', '', ':::shapes', ...MODEL_SHAPE_LINES, ':::']
+  const blocks = parts.map((part) => {
+    const count = part.count === null ? '' : ` count=${part.count}`
+    const time = `${part.time.count}/${part.time.unit}${count}`
+    return `:::part{#groove-${part.seed} grid=${part.grid} time=${time} stroke=${part.stroke}}\n${part.text}\n:::\n`
+  })
+  return `${head.join('\n')}\n\n${blocks.join('\n')}`
+}
+
+/** A lesson of about so many bars, in parts of a hundred: making them takes linear time. */
+export function lessonOfBars(bars: number, seed = 1): string {
+  const parts = Array.from({ length: Math.ceil(bars / 100) }, (_, index) => generatePart(seed + index, 100))
+  return lessonAround(...parts)
 }
 
 const TIMES: readonly (readonly [number, 2 | 4 | 8 | 16, number | null, readonly (4 | 8 | 16 | 32)[]])[] = [

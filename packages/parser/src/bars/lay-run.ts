@@ -56,7 +56,7 @@ function layBracket(
   const parts = cell.signs.length
   const length = frame.length / parts
   const leaves = leavesGrid(frame.at, length, parts, frame.grid)
-  if (leaves) into.groups.push({ at: frame.at, length: frame.length, parts })
+  if (leaves && parts > 1) into.groups.push({ at: frame.at, length: frame.length, parts })
   cell.signs.forEach((sign, part) => {
     const at = frame.at + part * length
     const before = cell.signs[part - 1] ?? null
