@@ -1,12 +1,12 @@
 import type { Book, Lesson } from '@barwise/parser'
 import type { LessonDocument } from '../document/document-block.ts'
+import { fillLesson } from './fill-lesson.ts'
 import { setFrontMatter } from './front-matter.ts'
-import { layOutLesson, setAnswers } from './lay-out-lesson.ts'
+import { setAnswers } from './lay-out-lesson.ts'
 import type { LayoutContext } from './layout-context.ts'
 import type { LaidPage, StructNode } from './page-content.ts'
 import { framePage, textHeight } from './page-frame.ts'
-import { paginate } from './paginate.ts'
-import type { Row } from './row.ts'
+import { type FilledPage, paginate } from './paginate.ts'
 import { setSection } from './set-section.ts'
 
 /** A lesson with its composed document, and the context to lay it out in (its fonts, words, findings). */
@@ -44,12 +44,13 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
   const startsPage = book?.settings.open === 'right' ? 'right' : 'any'
   // The front matter's element comes before the lessons in the tree because its pages are drawn first.
   for (const { document, context, opensPart } of lessons) {
-    const rows = layOutLesson(
+    const filled = fillLesson(
       document,
       { startsPage, outlineLevel: 1, parent: root, answersHere: book === null },
+      body.length + 1,
       context,
     )
-    addPages(rows, { title: document.head.title, book, context, opening: opensPart }, body)
+    addPages(filled, { title: document.head.title, book, context, opening: opensPart }, body)
     const opening = body.findIndex((page) =>
       page.items.some((item) => item.kind === 'anchor' && item.name === document.id),
     )
@@ -70,7 +71,7 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
 }
 
 function addPages(
-  rows: readonly Row[],
+  filled: readonly FilledPage[],
   given: {
     readonly title: string
     readonly book: Book | null
@@ -80,7 +81,6 @@ function addPages(
   body: LaidPage[],
 ): void {
   const { book, context, title } = given
-  const filled = paginate(rows, { height: textHeight(context.style), firstNumber: body.length + 1 })
   const first = filled.findIndex((page) => !page.blank)
   filled.forEach((page, index) => {
     const number = body.length + 1
@@ -120,5 +120,6 @@ function addAnswers(
     page: String(into.body.length + 1),
     apart: true,
   })
-  addPages(rows, { title, book, context, opening: null }, into.body)
+  const filled = paginate(rows, { height: textHeight(context.style), firstNumber: into.body.length + 1 })
+  addPages(filled, { title, book, context, opening: null }, into.body)
 }

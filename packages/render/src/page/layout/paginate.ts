@@ -14,6 +14,8 @@ export interface PaginateOptions {
   readonly height: number
   /** The number of the first page, counted from 1: odd pages are right-hand ones. */
   readonly firstNumber: number
+  /** What is left of the room between rows; all of it when left out. */
+  readonly gapShare?: number
 }
 
 /** A place where a page may end: after `index`. */
@@ -28,10 +30,11 @@ const NEARLY = 0.5
  * A chunk higher than a whole page is set on a page of its own and runs over its foot rather than being cut.
  */
 export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
+  const gapShare = options.gapShare ?? 1
   const pages: FilledPage[] = []
   let page: Row[] = []
   const close = (): void => {
-    if (page.length > 0) pages.push(fill(page))
+    if (page.length > 0) pages.push(fill(page, gapShare))
     page = []
   }
   for (const { rows: chunk } of chunksOf(rows)) {
@@ -42,7 +45,7 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
       const number = options.firstNumber + pages.length
       if (first.startsPage === 'right' && number % 2 === 0) pages.push({ items: [], filled: 0, blank: true })
     }
-    if (page.length > 0 && heightOf([...page, ...chunk]) > options.height + NEARLY) {
+    if (page.length > 0 && heightOf([...page, ...chunk], gapShare) > options.height + NEARLY) {
       close()
       page.push(...openPage(chunk))
     } else page.push(...(page.length === 0 ? openPage(chunk) : chunk))
@@ -73,20 +76,20 @@ function openPage(chunk: readonly Row[]): readonly Row[] {
   return [...(rows[0]?.again ?? []), ...rows]
 }
 
-function heightOf(rows: readonly Row[]): number {
+function heightOf(rows: readonly Row[], gapShare: number): number {
   let [y, after] = [0, 0]
   rows.forEach((each, index) => {
-    y += (index === 0 ? 0 : Math.max(after, each.before)) + each.height
+    y += (index === 0 ? 0 : Math.max(after, each.before) * gapShare) + each.height
     after = each.after
   })
   return y
 }
 
-function fill(rows: readonly Row[]): FilledPage {
+function fill(rows: readonly Row[], gapShare: number): FilledPage {
   const items: PageItem[] = []
   let [y, after] = [0, 0]
   rows.forEach((each, index) => {
-    if (index > 0) y += Math.max(after, each.before)
+    if (index > 0) y += Math.max(after, each.before) * gapShare
     items.push(...moveItems(each.items, 0, y))
     y += each.height
     after = each.after

@@ -20,7 +20,19 @@ export function setBlocks(
   context: LayoutContext,
   other: SetOther,
 ): readonly Row[] {
-  return blocks.flatMap((block, index) => setBlock(block, { before: blocks[index - 1] ?? null }, area, context, other))
+  return blocks.flatMap((block, index) => {
+    const rows = setBlock(block, { before: blocks[index - 1] ?? null }, area, context, other)
+    const next = blocks[index + 1]
+    if (next === undefined || !leadsTo(block, next)) return rows
+    return rows.map((each, at) => (at === rows.length - 1 ? { ...each, keepNext: true } : each))
+  })
+}
+
+/** Whether a paragraph speaks of what comes next: it ends in a colon, or a figure or a table follows. */
+function leadsTo(block: DocumentBlock, next: DocumentBlock): boolean {
+  if (block.kind !== 'paragraph') return false
+  if (plainText(block.children).trimEnd().endsWith(':')) return true
+  return next.kind === 'blank' || next.kind === 'strip' || next.kind === 'systems' || next.kind === 'table'
 }
 
 function setBlock(

@@ -1,0 +1,39 @@
+import type { LessonDocument } from '../document/document-block.ts'
+import { type LessonPlace, layOutLesson } from './lay-out-lesson.ts'
+import type { LayoutContext } from './layout-context.ts'
+import { textHeight } from './page-frame.ts'
+import { type FilledPage, paginate } from './paginate.ts'
+
+/** A last page filled less than this share is worth avoiding. */
+const POOR = 0.5
+
+/** Tighter settings, tried in order: what is left of staff space and of the room between rows. The least a careful engraver would go to. */
+const TIGHTER: readonly { readonly staff: number; readonly gaps: number }[] = [
+  { staff: 1, gaps: 0.75 },
+  { staff: 0.94, gaps: 0.7 },
+]
+
+/** The pages of a lesson. Where its last page would hold little, a slightly tighter setting is taken if it saves that page. */
+export function fillLesson(
+  document: LessonDocument,
+  place: LessonPlace,
+  firstNumber: number,
+  context: LayoutContext,
+): readonly FilledPage[] {
+  const height = textHeight(context.style)
+  const fill = (each: LayoutContext, gapShare: number): readonly FilledPage[] =>
+    paginate(layOutLesson(document, place, each), { height, firstNumber, gapShare })
+  const usual = fill(context, 1)
+  const last = usual.at(-1)
+  if (usual.length < 2 || last === undefined || last.filled > height * POOR) return usual
+  for (const { staff, gaps } of TIGHTER) {
+    const { style } = context
+    const tighter = {
+      ...context,
+      style: { ...style, staffSpace: style.staffSpace * staff, cardStaffSpace: style.cardStaffSpace * staff },
+    }
+    const pages = fill(tighter, gaps)
+    if (pages.length < usual.length) return pages
+  }
+  return usual
+}
