@@ -23,7 +23,13 @@ const SLIDE_BY_OTHER_FINGER = 30
  * of Sayegh 1989, from memory). Null where a grip has no feasible fingering; the path starts afresh there.
  */
 export function fingeringPath(neck: Neck, moments: readonly HandMoment[]): readonly (Fingering | null)[] {
-  const layers = moments.map((moment) => layerOf(moment.grip))
+  const known = new Map<string, Layer>()
+  const layers = moments.map(({ grip }) => {
+    const key = gripKey(grip)
+    const layer = known.get(key) ?? layerOf(grip, key)
+    known.set(key, layer)
+    return layer
+  })
   const transitions = new Map<string, readonly (readonly number[])[]>()
   const back: (readonly number[])[] = []
   let costs: readonly number[] = []
@@ -58,11 +64,11 @@ interface Layer {
 
 const EMPTY: RankedFingering = { fingering: [], cost: 0 }
 
-function layerOf(grip: Grip): Layer {
+function layerOf(grip: Grip, key: string): Layer {
   const share = GRIP_SHARES[grip.presses.length] ?? 1
   const ranked = grip.presses.length === 0 ? [EMPTY] : rankFingerings(grip).slice(0, STATES)
   const states = ranked.map((state) => ({ ...state, cost: state.cost * share }))
-  return { key: gripKey(grip), grip, states }
+  return { key, grip, states }
 }
 
 function cheapest(row: readonly number[], costs: readonly number[]): { readonly from: number; readonly cost: number } {
