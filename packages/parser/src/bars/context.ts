@@ -2,12 +2,15 @@ import type { Report } from '../finding/finding-draft.ts'
 import type { Instrument } from '../score/instrument.ts'
 import type { Shape } from '../score/shape.ts'
 import type { Span } from '../source/span.ts'
+import type { SignMeaning } from './stroke-sign.ts'
 
 /** What every reader of a part's lines needs. */
 export interface BarContext {
   readonly instrument: Instrument
   readonly shapes: ReadonlyMap<string, Shape>
   readonly report: Report
+  /** What signs mean that have been read without a fault, by their text: a part says the same few signs over and over. */
+  readonly meanings: Map<string, SignMeaning>
 }
 
 /** A stretch of a line by its first and last column. */

@@ -36,7 +36,7 @@ export interface PartBlock {
 export function readPartBlock(block: PartBlock): Part {
   const { attributes, instrument, shapes } = block
   const limit = createFindingLimit()
-  const context: BarContext = { instrument, shapes, report: limit.report }
+  const context: BarContext = { instrument, shapes, report: limit.report, meanings: new Map() }
   const { bars: drafts, repeats } = readLines(block.lines, attributes, context)
   const played = playBars(drafts, repeats, context)
   const labels = createLabels()

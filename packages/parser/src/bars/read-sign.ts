@@ -17,7 +17,19 @@ const LOST: SignMeaning = { kind: 'lost' }
  */
 export function readSign(text: string, offset: number, context: BarContext): StrokeSign {
   const span = spanFrom(offset, 0, text.length)
-  return { text, span, meaning: readMeaning(text, offset, context) }
+  const known = context.meanings.get(text)
+  if (known !== undefined) return { text, span, meaning: known }
+  let faulty = false
+  const watched: BarContext = {
+    ...context,
+    report: (draft) => {
+      faulty = true
+      context.report(draft)
+    },
+  }
+  const meaning = readMeaning(text, offset, watched)
+  if (!faulty) context.meanings.set(text, meaning)
+  return { text, span, meaning }
 }
 
 function readMeaning(text: string, offset: number, context: BarContext): SignMeaning {

@@ -30,7 +30,8 @@ function eventWords(event: EventMaking): string {
     case 'scratch':
       return `${time} x ${event.stroke} ${event.strings ?? ''} ${event.marks} ${event.palmMuted}`
     case 'strike': {
-      const notes = event.notes.map((note) => `${note.string}:${note.fret}${note.from}`).join(',')
+      let notes = ''
+      for (const note of event.notes) notes += `${note.string}:${note.fret}${note.from},`
       return `${time} ${event.stroke} ${notes} ${event.marks} ${event.palmMuted} ${event.rolled}`
     }
   }
