@@ -24,17 +24,19 @@ interface Chunk {
 }
 
 const NEARLY = 0.5
+/** A page gives up to a quarter of the room between its rows to hold one more of them. */
+const GIVE = 0.75
 
 /**
  * Fills pages with rows. A page never ends after a row that keeps the next; among the places left, the page is filled as far as it goes.
- * A chunk higher than a whole page is set on a page of its own and runs over its foot rather than being cut.
+ * A page that is over by little gives some of the room between its rows. A chunk higher than a whole page is set on a page of its own and runs over its foot rather than being cut.
  */
 export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
   const gapShare = options.gapShare ?? 1
   const pages: FilledPage[] = []
   let page: Row[] = []
   const close = (): void => {
-    if (page.length > 0) pages.push(fill(page, gapShare))
+    if (page.length > 0) pages.push(fill(page, shareThatFits(page, options.height, gapShare)))
     page = []
   }
   for (const { rows: chunk } of chunksOf(rows)) {
@@ -45,7 +47,7 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
       const number = options.firstNumber + pages.length
       if (first.startsPage === 'right' && number % 2 === 0) pages.push({ items: [], filled: 0, blank: true })
     }
-    if (page.length > 0 && heightOf([...page, ...chunk], gapShare) > options.height + NEARLY) {
+    if (page.length > 0 && heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY) {
       close()
       page.push(...openPage(chunk))
     } else page.push(...(page.length === 0 ? openPage(chunk) : chunk))
@@ -74,6 +76,14 @@ function openPage(chunk: readonly Row[]): readonly Row[] {
   const kept = chunk.slice(chunk.findIndex((each) => each.atTop === 'keep'))
   const rows = kept.length === 0 ? chunk : kept
   return [...(rows[0]?.again ?? []), ...rows]
+}
+
+/** The share of the room between rows at which they just fit; all of `gapShare` when they do anyway. */
+function shareThatFits(rows: readonly Row[], height: number, gapShare: number): number {
+  const solid = heightOf(rows, 0)
+  const gaps = heightOf(rows, 1) - solid
+  if (gaps <= 0 || solid + gaps * gapShare <= height) return gapShare
+  return Math.max(gapShare * GIVE, (height - solid) / gaps)
 }
 
 function heightOf(rows: readonly Row[], gapShare: number): number {

@@ -2,7 +2,7 @@ import type { BarRange, Part } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
 import { plain, type RichText } from '../../steps/speak/rich-text.ts'
-import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
+import { drawCardFigure } from '../../strip/card-figure.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
 import { barAnchor } from '../document/anchors.ts'
@@ -10,7 +10,7 @@ import type { DocumentBlock } from '../document/document-block.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, row, spaceRows } from './row.ts'
-import { cardStyle, fitCards, setCard } from './set-card.ts'
+import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setPair } from './set-card.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
 import { lineItem, setParagraph } from './set-text.ts'
@@ -55,15 +55,34 @@ export function setCards(
     area,
     context,
   )
-  const rows = cards.flatMap((card, index): readonly Row[] => {
-    const figure: CardFigure | undefined = figures[index]
-    if (figure === undefined) return []
-    const anchor = barAnchor(context.lessonId, part, card.bar)
-    const set = setCard({ card, figure, steps, anchor }, fitted, area, context)
-    const opensGroup = card.as === null && index > 0 && cards[index - 1]?.as !== null
+  const contents = cards.flatMap((card, index): readonly CardContent[] => {
+    const figure = figures[index]
+    return figure === undefined ? [] : [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar) }]
+  })
+  const short = !style.stacked && cards.length > 1 && figures.every(({ drawing }) => drawing.width <= halfWidth(area))
+  const rows = short
+    ? pairs(contents).map((pair) => setPair(pair, area, context))
+    : setGroups(contents, fitted, area, context)
+  return [head, ...legend.below, ...rows, ...setLines({ steps, bars, pickup }, area, context)]
+}
+
+function pairs(contents: readonly CardContent[]): readonly (readonly CardContent[])[] {
+  return contents.flatMap((_, index) => (index % 2 === 0 ? [contents.slice(index, index + 2)] : []))
+}
+
+/** Cards one under the other; a thin rule before one that stands for itself after one told by another. */
+function setGroups(
+  contents: readonly CardContent[],
+  style: CardStyle,
+  area: Area,
+  context: LayoutContext,
+): readonly Row[] {
+  return contents.flatMap((content, index) => {
+    const set = setCard(content, style, area, context)
+    const before = contents[index - 1]
+    const opensGroup = content.card.as === null && before !== undefined && before.card.as !== null
     return opensGroup ? [groupRule(area, context), set] : [set]
   })
-  return [head, ...legend.below, ...rows, ...setLines({ steps, bars, pickup }, area, context)]
 }
 
 function overlaps(a: BarRange, b: BarRange): boolean {

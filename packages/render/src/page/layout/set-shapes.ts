@@ -3,11 +3,12 @@ import { pointsOf } from '../../drawing/lengths.ts'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../document/anchors.ts'
 import { shapeAdvice } from '../document/shape-advice.ts'
+import { trueSigns } from '../document/sounding-key.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
 import { setParagraph } from './set-text.ts'
-import { say } from './text-run.ts'
+import { say, type TextRun } from './text-run.ts'
 
 /** Least room between the boxes of two grids. */
 const GUTTER = pointsOf(2.5)
@@ -24,7 +25,7 @@ export function setShapes(
     instrument: lesson.instrument,
     fonts,
     below: 'notes',
-    impliesWord: words.implies('').trim(),
+    impliesWord: null,
   })
   const gridWidth = Math.max(1, ...grids.map(({ drawing }) => drawing.width))
   const fits = Math.max(1, Math.floor((area.width + GUTTER) / (gridWidth + GUTTER)))
@@ -45,12 +46,13 @@ export function setShapes(
       items.push({ kind: 'figure', x, y: 0, drawing: grid.drawing, node })
       const advice = shapeAdvice(shape, lesson.instrument, words)
       let bottom = grid.drawing.height
-      if (advice !== '') {
+      const runs = adviceRuns(shape, advice, context)
+      if (runs.length > 0) {
         const set = stackRows(
           setParagraph(
-            [say(advice, 'sans', style.small.size)],
+            runs,
             { role: 'P', size: style.small },
-            { width: column - 4, parent: area.parent },
+            { width: column - pointsOf(1.6), parent: area.parent },
             context,
           ),
         )
@@ -62,6 +64,16 @@ export function setShapes(
     rows.push(row(height, items, { before: 9, after: 9 }))
   }
   return rows
+}
+
+/** The symbol a shape only implies, in italics, and which finger keeps which string quiet. */
+function adviceRuns(shape: Shape, advice: string, { words, style }: LayoutContext): readonly TextRun[] {
+  const { size } = style.small
+  const implied =
+    shape.implied && shape.label !== null
+      ? [say(`${words.implies(trueSigns(shape.label))}. `, 'sans-italic', size)]
+      : []
+  return advice === '' ? implied : [...implied, say(advice, 'sans', size)]
 }
 
 /** A shape said string by string, from the lowest: "Em7: string 5 fret 7 finger 1, …". */
