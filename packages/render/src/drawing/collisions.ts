@@ -64,6 +64,7 @@ const AMONG_SIGNS: readonly (readonly [Role, Role])[] = [
   ['accidental', 'accidental'],
   ['accidental', 'bar-line'],
   ['accidental', 'stem'],
+  ['flag', 'bar-line'],
   ['rest', 'beam'],
   ['rest', 'stem'],
   ['rest', 'head'],

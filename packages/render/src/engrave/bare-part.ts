@@ -18,7 +18,7 @@ export function barePart(input: {
 }): () => void {
   const { lesson, part, fonts, barsPerSystem } = input
   const style = engraveStyle(4.5, 0)
-  const pieces = barContents(part.bars).map((content) =>
+  const pieces = barContents(part.bars, part.repeats).map((content) =>
     buildPiece({
       part,
       stretch: { content, from: 0, to: content.bar.length, opens: false, excerpt: false },

@@ -38,7 +38,7 @@ export interface EngraveExcerptInput {
 export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
   const { lesson, part, fonts, staffSpacePt, fromTicks, toTicks } = input
   const style = engraveStyle(staffSpacePt, input.minTextPt ?? 0)
-  const contents = barContents(part.bars)
+  const contents = barContents(part.bars, part.repeats)
   const index = part.bars.findIndex((bar) => bar.number === input.bar)
   const content = contents[index]
   if (content === undefined) throw new Error(`part ${part.id} has no bar ${input.bar}`)
@@ -68,7 +68,8 @@ export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
     beatGap: input.beatGapPt / staffSpacePt,
   })
   const xs = piece.built.columns.map((column) => grid.xAt(column.written.at))
-  const end = grid.right + 0.6
+  const reach = (xs.at(-1) ?? 0) + (piece.built.columns.at(-1)?.right ?? 0)
+  const end = Math.max(grid.right + 0.6, reach + 0.45)
   const following = toTicks >= content.bar.length ? contents[index + 1] : content
   const next =
     following === undefined ? null : nextColumn(input, following, toTicks >= content.bar.length ? 0 : toTicks, style)
@@ -84,7 +85,7 @@ export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
       width: end,
       next,
     },
-    { above: { firstTempo: false, barNumber: false }, below: { strokes: false, counts: false } },
+    { above: { firstTempo: false, barNumber: false, sections: false }, below: { strokes: false, counts: false } },
   )
   const slots = grid.columns.map((column) => ({
     ...column,

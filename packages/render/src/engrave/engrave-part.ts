@@ -56,7 +56,7 @@ export function engravePart(input: EngravePartInput): EngravedPart {
   const { lesson, part, fonts, widthPt, staffSpacePt } = input
   const style = engraveStyle(staffSpacePt, input.minTextPt ?? 0)
   const width = widthPt / staffSpacePt
-  const contents = barContents(part.bars).filter(({ bar }) => within(bar, input.bars))
+  const contents = barContents(part.bars, part.repeats).filter(({ bar }) => within(bar, input.bars))
   if (contents.length === 0) return { systems: [], findings: [] }
   const build = (stretch: Stretch, opensLine: boolean): Piece => {
     const at = part.bars.indexOf(stretch.content.bar)
@@ -127,7 +127,7 @@ export function engravePart(input: EngravePartInput): EngravedPart {
         next: drafts[end]?.built.columns[0] ?? null,
       },
       {
-        above: { firstTempo: input.firstTempo ?? true, barNumber: true },
+        above: { firstTempo: input.firstTempo ?? true, barNumber: true, sections: true },
         below: { strokes, counts: input.counts ?? true },
       },
     )

@@ -86,7 +86,9 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
   const [first, last] = [excerpt.slots[0], excerpt.slots.at(-1)]
   const left = first === undefined ? 0 : first.x - first.cell / 2
   const right = last === undefined ? drawing.width : last.x + last.cell / 2
-  const scale = Math.min(1, (input.pageWidthPt ?? Infinity) / drawing.width)
+  const ratio = (input.pageWidthPt ?? Infinity) / drawing.width
+  // A cell fitted to the page may miss it by a rounding error.
+  const scale = ratio > 1 - 1e-9 ? 1 : ratio
   return {
     drawing: inBar(scale === 1 ? drawing : scaleDrawing(drawing, scale), bar.number),
     excerpt,
@@ -103,8 +105,13 @@ function cellFor(excerpt: EngravedExcerpt, cell: number, { maxWidthPt, pageWidth
   const cells = excerpt.slots.reduce((sum, slot) => sum + slot.cell, 0)
   const cellAt = (widthPt: number): number => (cell * (widthPt - (excerpt.drawing.width - cells))) / cells
   const fitted = cellAt(pageWidthPt ?? Infinity)
+  // Parts of a cut are as wide as other cells where there is room: their counts and notes are no smaller.
+  const evened = (cell * cell) / Math.min(cell, ...excerpt.slots.map((slot) => slot.cell))
   if (fitted < cell) return Math.max(fitted, excerpt.leastCellPt, cell * NARROWEST)
-  return Math.max(cell, Math.min(excerpt.leastCellPt, cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted))
+  return Math.max(
+    cell,
+    Math.min(Math.max(excerpt.leastCellPt, evened), cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted),
+  )
 }
 
 function inBar(drawing: Drawing, bar: number): Drawing {

@@ -14,6 +14,8 @@ export interface RowsAbove {
   readonly firstTempo: boolean
   /** Whether the bar number stands at the system's start. */
   readonly barNumber: boolean
+  /** Whether names of sections are printed. */
+  readonly sections: boolean
 }
 
 /** Stacks what stands over the staff on what is already there: vibrato, chord symbols, bar number, section and tempo, endings. */
@@ -78,7 +80,7 @@ function drawHeading(placed: PlacedPiece, plan: SystemPlan, rows: RowsAbove, ske
     items.push(glyphs(role, face, size, text, { x, y: 0 }, role === 'section' ? { ink: 'accent' } : {}))
     x += fonts.measure(face, size, text).width + gap
   }
-  if (bar.section !== null) put('section', 'sans-bold', style.tempo * 1.1, bar.section, 1.4)
+  if (rows.sections && bar.section !== null) put('section', 'sans-bold', style.tempo * 1.1, bar.section, 1.4)
   if (tempo) {
     put('tempo', 'music', style.tempo * 1.45, noteSign(bar), 0.35)
     put('tempo', 'sans', style.tempo, `= ${bar.tempoBpm}`, 1.2)

@@ -21,7 +21,7 @@ export function drawRowsBelow(
 ): number {
   let y = bottom
   if (rows.strokes) {
-    y += 2.15
+    y += 2.3
     for (const { column, cx } of columns) {
       const { event, tiedIn } = column.written
       if (event.kind === 'rest' || tiedIn || (event.stroke !== 'down' && event.stroke !== 'up')) continue
@@ -34,7 +34,8 @@ export function drawRowsBelow(
     y += 0.2
   }
   if (rows.counts) {
-    y += Math.max(1.95, plan.style.count * 1.08)
+    // Right under the tab it keeps clear of the figures on the lowest string.
+    y += Math.max(rows.strokes ? 1.95 : 2.5, plan.style.count * 1.08)
     for (const { column, cx } of columns) {
       const label = countLabel(column.bar, column.written.at)
       if (label === null || column.written.wholeBar) continue

@@ -7,7 +7,7 @@ import { drawStaff, drawTabFrame } from './draw-frame.ts'
 import { drawHeads } from './draw-heads.ts'
 import { drawRuns, RUN_ROW, runRows } from './draw-runs.ts'
 import { drawStems } from './draw-stems.ts'
-import { arcsOverTop, drawTab } from './draw-tab.ts'
+import { arcsOverTop, drawTab, hasLabels } from './draw-tab.ts'
 import { drawTies } from './draw-ties.ts'
 import { drawTuplets } from './draw-tuplets.ts'
 import { placedColumns, type SystemPlan } from './plan.ts'
@@ -35,6 +35,9 @@ export interface SystemRows {
   readonly below: RowsBelow
 }
 
+/** Room that keeps the labels over the tab apart from a run above them. */
+const LABEL_UNDER_RUN = 0.55
+
 /** Draws a planned system, stacking each row on the ink of those before it, and converts it to points. */
 export function drawSystem(plan: SystemPlan, rows: SystemRows): DrawnSystem {
   const { style, fonts, instrument } = plan
@@ -47,13 +50,14 @@ export function drawSystem(plan: SystemPlan, rows: SystemRows): DrawnSystem {
   drawTuplets(plan, columns, beams, sketch)
   const runs = runRows(plan, columns)
   const lift = arcsOverTop(columns) ? 0.9 : 0
+  const labelled = runs.length > 0 && hasLabels(columns) ? LABEL_UNDER_RUN : 0
   const lowest = sketch.bottomUnder(4.2, plan.width, 4)
-  const tabTop = Math.max(lowest + style.tabGap + lift + runs.length * RUN_ROW, 8.3)
+  const tabTop = Math.max(lowest + style.tabGap + lift + labelled + runs.length * RUN_ROW, 8.3)
   const place = { top: tabTop, space: style.tabSpace, labelY: tabTop - 0.62 - lift }
   const tabBottom = tabTop + (instrument.tuning.length - 1) * style.tabSpace
   drawAbove(plan, columns, rows.above, sketch)
   const holes = drawTab(plan, columns, place, sketch)
-  drawRuns(runs, tabTop - style.tabGap - lift + 0.15, plan, sketch)
+  drawRuns(runs, tabTop - style.tabGap - lift - labelled + 0.15, plan, sketch)
   drawTabFrame(plan, place, holes, sketch)
   const lowestBase = drawRowsBelow(plan, columns, tabBottom, rows.below, sketch)
   const items = sketch.items()

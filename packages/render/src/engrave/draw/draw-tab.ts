@@ -167,6 +167,11 @@ function drawLabel(placed: PlacedColumn, x: number, plan: SystemPlan, place: Tab
   )
 }
 
+/** Whether anything over the tab says how a note is reached. */
+export function hasLabels(columns: readonly PlacedColumn[]): boolean {
+  return columns.some(({ column }) => isUnstruck(column) || isSlidInto(column))
+}
+
 /** Whether an arc rises over the top line, so that labels must stand higher. */
 export function arcsOverTop(columns: readonly PlacedColumn[]): boolean {
   return columns.some(

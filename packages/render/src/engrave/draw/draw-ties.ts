@@ -16,11 +16,16 @@ export function drawTies(plan: SystemPlan, columns: readonly PlacedColumn[], ske
     const put = (...items: readonly DrawnItem[]): void =>
       sketch.slot(placed.column.bar.number, placed.column.written.eventAt, ...items)
     if (placed.column.kind === 'rest') return
-    if (next === null) drawHalfOut(placed, plan, put)
+    if (next === null || (placed.column.written.tiedOut && !continues(next, placed))) drawHalfOut(placed, plan, put)
     else if (placed.column.written.tiedOut) tieTo(placed, next, put)
     else if (isUnstruck(next.column)) moveTo(placed, next, put)
-    if (i === 0) drawHalfIn(placed, put)
+    if (i === 0 || (placed.column.written.tiedIn && !continues(placed, columns[i - 1]))) drawHalfIn(placed, put)
   })
+}
+
+/** Whether a column sounds on from the one before it. A later ending does not: it goes on from before the first. */
+function continues(column: PlacedColumn, before: PlacedColumn | undefined): boolean {
+  return column.column.written.event === before?.column.written.event
 }
 
 function tieTo(from: PlacedColumn, to: PlacedColumn, put: (...items: readonly DrawnItem[]) => void): void {
@@ -94,8 +99,9 @@ function drawHalfIn(placed: PlacedColumn, put: (...items: readonly DrawnItem[]) 
   column.heads.forEach((head, i) => {
     if (!tied && (head.note === null || head.note.from === 'struck')) return
     const x = Math.min(leftOf(placed, head), placed.cx - column.headLeft - 0.1)
+    const start = Math.max(x - 1.5, placed.placed.x + 0.15)
     const held = tied || head.note?.from === 'held'
-    put({ ...tie(x - 1.5, x, head.y, curveOf(column, i)), role: held ? 'tie' : 'slur' })
+    put({ ...tie(Math.min(start, x - 0.7), x, head.y, curveOf(column, i)), role: held ? 'tie' : 'slur' })
   })
 }
 

@@ -1,10 +1,10 @@
-import type { Bar, ChordAt, Instrument, Key, Metre, Part } from '@barwise/parser'
+import type { Bar, Instrument, Key, Metre, Part } from '@barwise/parser'
 import type { FontSet } from '../../fonts/font-set.ts'
-import { chordRuns } from '../chord-runs.ts'
 import type { EngraveStyle } from '../style.ts'
 import { type Signature, signatureStamp } from '../vexflow-door/signature-stamp.ts'
 import { type BuiltStretch, buildColumns, HEAD_WIDTH, type Stretch } from './build-columns.ts'
 import { isUnstruck, strikeOf } from './column.ts'
+import { type PieceChord, pieceChords } from './piece-chords.ts'
 
 /** How a bar begins and ends. `none` is no line: the cut inside a bar. */
 export type Opening = 'plain' | 'repeat' | 'none'
@@ -14,13 +14,6 @@ export type Closing = 'single' | 'double' | 'final' | 'repeat' | 'none'
 export interface Gap {
   readonly rod: number
   readonly spring: number
-}
-
-/** A chord symbol of a piece: over which column it begins and how wide it is. */
-export interface PieceChord {
-  readonly chord: ChordAt
-  readonly column: number
-  readonly width: number
 }
 
 /** A bar, or a piece of one, ready to be put into a system. Lengths are staff spaces. */
@@ -87,7 +80,7 @@ export function buildPiece(input: PieceInput): Piece {
         : 0
     return { rod: Math.max(ink, least, slide), spring: Math.max(spring, edge) }
   })
-  return { stretch, bar, built, opening, closing, signs, lead, gaps, chords: chordsOf(input, built) }
+  return { stretch, bar, built, opening, closing, signs, lead, gaps, chords: pieceChords(input, built) }
 }
 
 function closingOf(part: Part, bar: Bar, after: Bar | null): Closing {
@@ -121,17 +114,6 @@ export function keySign(key: Key, before: Key | null, instrument: Instrument): S
 
 function sameMetre(a: Metre, b: Metre): boolean {
   return a.count === b.count && a.unit === b.unit
-}
-
-function chordsOf({ stretch, style, fonts }: PieceInput, built: BuiltStretch): readonly PieceChord[] {
-  return stretch.content.bar.chords.flatMap((chord) => {
-    if (chord.at < stretch.from || chord.at >= stretch.to) return []
-    let column = 0
-    built.columns.forEach((candidate, i) => {
-      if (candidate.written.at <= chord.at) column = i
-    })
-    return [{ chord, column, width: chordRuns(chord.symbol ?? 'N.C.', style.chord, fonts).width }]
-  })
 }
 
 /** The least and the natural width of a piece. */

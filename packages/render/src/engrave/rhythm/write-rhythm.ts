@@ -1,4 +1,4 @@
-import type { Bar, Event, Group, Ticks } from '@barwise/parser'
+import type { Bar, Event, Group, Repeat, Ticks } from '@barwise/parser'
 import { type MetreShape, metreShape } from './metre-shape.ts'
 import { longestValueWithin, type NoteValue, singleValue, valueTicks } from './note-value.ts'
 import { splitSpan, syncopatedPair, type TimeSpan } from './split-span.ts'
@@ -32,19 +32,31 @@ export interface BarContent {
   readonly heldIn: { readonly event: Event; readonly at: Ticks } | null
 }
 
-/** What each bar holds, held notes included, in the order of the bars. */
-export function barContents(bars: readonly Bar[]): readonly BarContent[] {
-  let held: { event: Event; at: Ticks } | null = null
+/**
+ * What each bar holds, held notes included, in the order of the bars. A later ending goes on from the bar before the first ending, not from the
+ * one printed before it.
+ */
+export function barContents(bars: readonly Bar[], repeats: readonly Repeat[] = []): readonly BarContent[] {
+  const heldOut = new Map<number, BarContent['heldIn']>()
+  let before: number | null = null
   return bars.map((bar) => {
-    const heldIn: { event: Event; at: Ticks } | null = held
-    const last: Event | undefined = bar.events.at(-1)
-    const open: { event: Event; at: Ticks } | null = last === undefined ? heldIn : { event: last, at: last.at }
-    held =
-      open !== null && open.at + open.event.duration > bar.length
-        ? { event: open.event, at: open.at - bar.length }
-        : null
+    const heldIn = heldOut.get(cameFrom(bar.number, repeats) ?? before ?? -1) ?? null
+    const last = bar.events.at(-1)
+    const open = last === undefined ? heldIn : { event: last, at: last.at }
+    const goesOn = open !== null && open.at + open.event.duration > bar.length
+    heldOut.set(bar.number, goesOn ? { event: open.event, at: open.at - bar.length } : null)
+    before = bar.number
     return { bar, heldIn }
   })
+}
+
+/** The bar played before the first of a later ending; null where bars follow as they are printed. */
+function cameFrom(bar: number, repeats: readonly Repeat[]): number | null {
+  for (const { endings } of repeats) {
+    const first = endings[0]
+    if (first !== undefined && endings.some((ending) => ending !== first && ending.from === bar)) return first.from - 1
+  }
+  return null
 }
 
 /** The rhythm of a bar in written values, in order, without gaps: their ticks add up to the bar's length. */

@@ -58,6 +58,8 @@ export interface NoteStamp {
 const SIGNS: Readonly<Record<AccidentalSign, string>> = { [-2]: 'bb', [-1]: 'b', 0: 'n', 1: '#', 2: '##' }
 /** VexFlow's stems are 1.5 pixels wide; ours are as thin as those under our beams. */
 const STEM_WIDTH = 0.13
+/** VexFlow sets dots a hair from the heads; this much more lets them be read beside a full chord. Judgement by eye. */
+const DOT_ROOM = 0.3
 const LETTERS = 'cdefgab'
 /** Diatonic number of F5, the top line of the treble clef, which VexFlow is made to think of whatever the clef. */
 const TOP_LINE = 38
@@ -128,7 +130,8 @@ export function noteStamp(spec: NoteSpec, fonts: FontSet): NoteStamp {
   const headWidth = built.note.getGlyphWidth() / PIXELS_PER_SPACE
   const items = translate(recorder.items, -x0, 0).map((item) => {
     if (item.kind === 'path' && item.role === 'stem') return { ...item, lineWidth: STEM_WIDTH }
-    if (item.kind !== 'glyphs' || item.role !== 'dot' || spec.kind === 'rest' || item.x >= headWidth) return item
+    if (item.kind !== 'glyphs' || item.role !== 'dot' || spec.kind === 'rest') return item
+    if (item.x >= headWidth) return { ...item, x: item.x + DOT_ROOM }
     return { ...item, role: 'articulation' as const }
   })
   const bounds = boundsOf(items, fonts) ?? { left: 0, right: 0, top: 0, bottom: 0 }
