@@ -1,3 +1,4 @@
+export { checkBook, type NamedLesson } from './check-book.ts'
 export { type CheckedLesson, checkLesson } from './check-lesson.ts'
 export type { CodeDoc } from './finding/code-doc.ts'
 export { CODE_DOCS, type FindingCode } from './finding/codes.ts'

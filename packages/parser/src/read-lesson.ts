@@ -1,3 +1,4 @@
+import { createFindingLimit } from './bars/finding-limit.ts'
 import { readPartBlock } from './bars/read-part.ts'
 import type { Finding } from './finding/finding.ts'
 import type { Report } from './finding/finding-draft.ts'
@@ -125,11 +126,13 @@ function readShapes(
   const own = new Map<string, Shape>()
   const contents = blocks
     .filter((block) => block.name === 'shapes')
-    .map((block) => ({
-      block,
-      shapes: readShapeLines(block.lines, { file: source.path, instrument, key: settings.key, report, shapes: own }),
-      part: null,
-    }))
+    .map((block) => {
+      const limit = createFindingLimit()
+      const context = { file: source.path, instrument, key: settings.key, report: limit.report, shapes: own }
+      const names = readShapeLines(block.lines, context)
+      limit.passOn(report)
+      return { block, shapes: names, part: null }
+    })
   const shared = sharedShapes === null ? [] : readSharedShapes(sharedShapes, { instrument, key: settings.key })
   return { byName: new Map([...shared.map((shape) => [shape.name, shape] as const), ...own]), contents }
 }

@@ -6,6 +6,9 @@ import type { DirectiveText, WrittenAttribute } from './directive-text.ts'
 /** The attributes of a directive by name, those that are wrong reported and left out. */
 export type Attributes = ReadonlyMap<string, WrittenAttribute>
 
+/** The most attributes, and the most pieces that are none, that are looked at in one pair of braces. */
+const MOST_ENTRIES = 50
+
 /** Reports unknown and repeated attributes and pieces that are none; returns the others by name. */
 export function checkAttributes(
   written: DirectiveText,
@@ -13,13 +16,13 @@ export function checkAttributes(
 ): Attributes {
   const { what, allowed, report } = options
   const found = new Map<string, WrittenAttribute>()
-  for (const stray of written.strays) {
+  for (const stray of written.strays.slice(0, MOST_ENTRIES)) {
     const help = allowed.includes('id')
       ? 'write `#name`, `name=value` or `name="two words"` with spaces between'
       : 'write `name=value` or `name="two words"` with spaces between'
     report({ code: 'bad-attribute', span: stray.span, message: `\`${shown(stray.text)}\` cannot be read`, help })
   }
-  for (const attribute of written.attributes) {
+  for (const attribute of written.attributes.slice(0, MOST_ENTRIES)) {
     const { key, keySpan } = attribute
     if (!allowed.includes(key)) {
       const help =

@@ -20,6 +20,9 @@ export interface ShapeContext {
   readonly shapes: Map<string, Shape>
 }
 
+/** The most characters of a line, as for the lines of a part. */
+const LONGEST_LINE = 1000
+
 const KEYWORDS: readonly string[] = ['fingers', 'chord', 'implies']
 const FINGERS: Readonly<Record<string, Finger | null>> = { '1': 1, '2': 2, '3': 3, '4': 4, T: 'T', '0': null, x: null }
 
@@ -27,6 +30,12 @@ const FINGERS: Readonly<Record<string, Finger | null>> = { '1': 1, '2': 2, '3': 
 export function readShapeLines(lines: readonly SourceLine[], context: ShapeContext): readonly string[] {
   const names: string[] = []
   for (const line of lines) {
+    if (line.text.length > LONGEST_LINE) {
+      const span = { start: line.offset, end: line.offset + line.text.length }
+      const message = `the line has more than ${LONGEST_LINE} characters`
+      context.report({ code: 'line-too-long', span, message, help: 'write one shape on each line' })
+      continue
+    }
     const words = wordsOf(line)
     const [name, ...rest] = words
     if (name === undefined) continue
