@@ -24,31 +24,43 @@ export function setPlan(
 ): readonly Row[] {
   const { words } = context
   const head = setSection({ title: block.title, anchor: null, tempo: null, about: words.warmUp }, area, context)
-  const middle = area.width - LADDER_WIDTH - CARE_WIDTH - 2 * GUTTER
-  const beside = middle >= pointsOf(50)
-  const columns = [
-    setLadder(given, { width: LADDER_WIDTH, parent: area.parent }, context),
-    setLoops(given, { width: Math.min(middle, area.width), parent: area.parent }, context),
-    setNote(
-      words.care,
-      words.careNote,
-      {
-        width:
-          given.loops.length > 0 && beside ? CARE_WIDTH : Math.min(pointsOf(100), area.width - LADDER_WIDTH - GUTTER),
-        parent: area.parent,
-      },
-      context,
-    ),
-  ].filter((column) => column.length > 0)
-  const items: PageItem[] = []
-  let [x, height] = [0, 0]
-  columns.forEach((column, index) => {
-    const stacked = stackRows(column)
-    items.push(...moveItems(stacked.items, x, 0))
-    height = Math.max(height, stacked.height)
-    x += (index === 0 ? LADDER_WIDTH : middle) + GUTTER
-  })
+  const { items, height } = planColumns(given, area, context)
   return [head, row(height, items, { before: pointsOf(1), after: pointsOf(4) })]
+}
+
+/** Ladder, loops and care side by side; on a narrow page the loops stand under the other two. */
+function planColumns(
+  plan: PracticePlan,
+  area: Area,
+  context: LayoutContext,
+): { readonly items: readonly PageItem[]; readonly height: number } {
+  const { words } = context
+  const { parent } = area
+  const middle = area.width - LADDER_WIDTH - CARE_WIDTH - 2 * GUTTER
+  const hasLoops = plan.loops.length > 0
+  const three = hasLoops && middle >= pointsOf(50)
+  const right = area.width - LADDER_WIDTH - GUTTER
+  const careWidth = three ? CARE_WIDTH : Math.min(pointsOf(100), right)
+  const ladder = stackRows(setLadder(plan, { width: LADDER_WIDTH, parent }, context))
+  const loops = hasLoops ? setLoops(plan, { width: three ? middle : area.width, parent }, context) : []
+  const care = stackRows(setNote(words.care, words.careNote, { width: careWidth, parent }, context))
+  const top = Math.max(ladder.height, care.height)
+  const beside = stackRows(loops)
+  if (three) {
+    return {
+      items: [
+        ...ladder.items,
+        ...moveItems(beside.items, LADDER_WIDTH + GUTTER, 0),
+        ...moveItems(care.items, area.width - CARE_WIDTH, 0),
+      ],
+      height: Math.max(top, beside.height),
+    }
+  }
+  const under = hasLoops ? top + pointsOf(3) : top
+  return {
+    items: [...ladder.items, ...moveItems(care.items, LADDER_WIDTH + GUTTER, 0), ...moveItems(beside.items, 0, under)],
+    height: under + beside.height,
+  }
 }
 
 function setNote(title: string, text: string, area: Area, context: LayoutContext): readonly Row[] {
