@@ -1,6 +1,7 @@
 import { basename, dirname, join, resolve } from 'node:path'
 import {
   type Book,
+  checkBook,
   checkLesson,
   createReporter,
   type Finding,
@@ -85,7 +86,7 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
   const shapes = sharedShapes(book, source, place, reading)
   const bookFindings = [...findings, ...shapes.findings]
   const links = book.parts.flatMap((part) => part.lessons)
-  const lessons = links.map((link) => basename(link.file).replace(/\.(md|markdown)$/i, ''))
+  const lessons = links.map((link) => stemOf(link.file))
   const loaded = links.flatMap((link) => {
     const lessonSource = sourceInside(link.file, place, reading)
     // The reader has already said that it is not there.
@@ -94,14 +95,28 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
     const absolute = resolve(reading.folder, lessonSource.path)
     return [loadLesson(lessonSource, { absolute, root: place.folder, shapes: shapes.source, lessons })]
   })
+  const crossing = checkBook(
+    loaded.map(({ lesson: { path, lesson } }) => {
+      const text = reading.sources.get(path) ?? ''
+      return { name: stemOf(path), lesson, source: { path, text } }
+    }),
+  )
   return {
     ...place,
     book,
     bookReadable: !bookFindings.some((finding) => finding.severity === 'error'),
-    lessons: loaded.map(({ lesson }) => lesson),
-    findings: [...bookFindings, ...loaded.flatMap((one) => one.findings)],
+    lessons: loaded.map(({ lesson }) => {
+      const misses = crossing.some((finding) => finding.place.file === lesson.path)
+      return misses ? { ...lesson, readable: false } : lesson
+    }),
+    findings: [...bookFindings, ...inOrder([...loaded.flatMap((one) => one.findings), ...crossing])],
     sources: reading.sources,
   }
+}
+
+/** The name of a lesson: its file without folder and ending. */
+function stemOf(path: string): string {
+  return basename(path).replace(/\.(md|markdown)$/i, '')
 }
 
 /** The shared shape file of a book and its own findings; a finding at the setting when it is not there. */
