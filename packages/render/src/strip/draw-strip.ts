@@ -117,7 +117,8 @@ function cellItems(cell: StripCell, columns: readonly ExcerptColumn[], rows: Row
   if (column === undefined) return []
   const { style, fonts } = rows
   const place: CellPlace = { x: column.x, cell: column.cell, top: rows.top, floor: rows.floor }
-  const narrow = Math.min(1, column.cell / style.cell)
+  // Against the usual cell: those of a figure may have grown.
+  const narrow = Math.min(1, column.cell / Math.min(style.cell, stripStyle(style.leastText).cell))
   const swing =
     cell.swing === null ? [] : drawSwing(cell.swing, column.x, rows.strokeTop, style.stroke * Math.max(0.6, narrow))
   return [...count(cell, column, rows), ...drawBlock(cell, place, style, fonts), ...swing]

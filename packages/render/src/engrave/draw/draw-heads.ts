@@ -30,14 +30,10 @@ export function drawHeads(columns: readonly PlacedColumn[], beams: readonly Beam
       for (const head of column.heads) put(slideLine(x2 - 1.15, x2, head.y, slidUp(strike, head.note?.string)))
     }
     if (strike.marks.includes('slide-off')) {
+      // A flag hangs clear above; only dots stand in the way.
+      const x1 = cx + (column.written.value.dots > 0 ? column.headRight : right) + 0.2
       for (const head of column.heads)
-        put(
-          line(
-            'slide',
-            { x1: cx + column.headRight + 0.2, y1: head.y + 0.05, x2: cx + column.headRight + 1.4, y2: head.y + 0.6 },
-            0.15,
-          ),
-        )
+        put(line('slide', { x1, y1: head.y + 0.05, x2: x1 + 1.2, y2: head.y + 0.6 }, 0.15))
     }
   }
 }
