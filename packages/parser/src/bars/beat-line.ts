@@ -67,6 +67,7 @@ export function readBeatLine(
     context.report({ code: 'empty-beat', span: head, message, help })
     return lost
   }
+  if (cells.some((cell) => cell.signs.length === 0)) return lost
   const slots = parts ?? length / slotTicks(frame.grid)
   const run = { firstBeat, lastBeat, parts, slots, items, cells, frame }
   if (!barsStandRight(run, context) || !bracketsDivide(run, length, context)) return lost

@@ -3,7 +3,10 @@ import { type BarContext, spanFrom } from './context.ts'
 import { readSign } from './read-sign.ts'
 import type { StrokeSign } from './stroke-sign.ts'
 
-/** One sign or bracket of a beat line, or a `|` between beats. `slots` says how many slots it takes. */
+/**
+ * One sign or bracket of a beat line, or a `|` between beats. `slots` says how many slots it takes; a bracket that could not
+ * be read has no signs.
+ */
 export type RunItem =
   | { readonly kind: 'sign'; readonly signs: readonly [StrokeSign]; readonly slots: 1; readonly span: Span }
   | { readonly kind: 'bracket'; readonly signs: readonly StrokeSign[]; readonly slots: number; readonly span: Span }
@@ -70,10 +73,16 @@ function readBracket(
       at++
       continue
     }
+    if (text[at] === '|') {
+      const span = spanFrom(offset, at, at + 1)
+      const help = 'take it away, or close the bracket before it'
+      context.report({ code: 'misplaced-beat-bar', span, message: 'a `|` cannot stand inside a bracket', help })
+      at++
+      continue
+    }
     const end = signEnd(text, at)
     signs.push(readSign(text.slice(at, end), offset + at, context))
     at = Math.max(end, at + 1)
-    if (text[at] === '|') at++
   }
   const closed = text[at] === ')'
   const after = /^\S*/.exec(text.slice(at + 1))?.[0] ?? ''
@@ -89,8 +98,7 @@ function readBracket(
         : null
   if (fault !== null) {
     context.report({ code: 'unreadable-stroke', span, ...fault })
-    const lost: StrokeSign = { text: text.slice(start, end), span, meaning: { kind: 'lost' } }
-    return { item: { kind: 'bracket', signs: [lost], slots: slots ?? 1, span }, end }
+    return { item: { kind: 'bracket', signs: [], slots: 1, span }, end }
   }
   return { item: { kind: 'bracket', signs, slots: slots ?? 1, span }, end }
 }

@@ -13,7 +13,7 @@ export interface Note {
   readonly fret: number | null
   /** Null for open strings, dead notes, and until it is worked out. */
   readonly finger: Finger | null
-  /** Whether the writer gave the finger. */
+  /** Whether the writer gave the finger in the sign itself; those of a shape are given where the shape says so. */
   readonly fingerGiven: boolean
   /** Sounding MIDI number, capo included; null when dead. */
   readonly midi: number | null
@@ -51,7 +51,7 @@ interface Sounding {
   readonly at: Ticks
   /** Ticks, holds included; may reach over bar lines. */
   readonly duration: Ticks
-  /** The stroke sign that made it. */
+  /** The stroke sign that made it, or the line of the copy that brought it in. */
   readonly span: Span
 }
 
