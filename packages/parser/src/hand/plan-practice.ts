@@ -16,6 +16,8 @@ export type LoopReason =
       readonly fromFret: number | null
       readonly toFret: number | null
       readonly availableS: number
+      /** Whether no other change of the plan takes more of its time. */
+      readonly tightest: boolean
     }
   | { readonly kind: 'stretch'; readonly fingers: readonly [number, number]; readonly frets: readonly [number, number] }
   | { readonly kind: 'technique'; readonly technique: 'hammer' | 'pull' | 'slide' }
@@ -85,7 +87,16 @@ function loopsOf(loads: readonly BarLoad[]): readonly PracticeLoop[] {
     if (loop !== null) loops.push(loop)
     if (loops.length === LOOPS) break
   }
-  return loops.sort((a, b) => a.bar - b.bar)
+  return markTightest(loops, loads).sort((a, b) => a.bar - b.bar)
+}
+
+function markTightest(loops: readonly PracticeLoop[], loads: readonly BarLoad[]): PracticeLoop[] {
+  const shareOf = (bar: number): number => loads.find((load) => load.bar.number === bar)?.change ?? 0
+  const changes = loops.filter(({ reason }) => reason.kind === 'change')
+  const tightest = [...changes].sort((a, b) => shareOf(b.bar) - shareOf(a.bar))[0]
+  return loops.map((loop) =>
+    loop === tightest && loop.reason.kind === 'change' ? { ...loop, reason: { ...loop.reason, tightest: true } } : loop,
+  )
 }
 
 /** The strongest reason of a bar that no loop has given yet; changes between the same grips are one reason. */
@@ -96,7 +107,8 @@ function loopOf(load: BarLoad, taken: readonly PracticeLoop[]): PracticeLoop | n
   const used = new Set(taken.map(({ reason }) => keyOf(reason)))
   const fresh = (loop: PracticeLoop): PracticeLoop | null => (used.has(keyOf(loop.reason)) ? null : loop)
   const found: (PracticeLoop | null)[] = []
-  if (load.hardestChange !== null && load.change > 0.35) found.push(fresh(changeLoop(bar, load.hardestChange)))
+  if (load.hardestChange?.to.event.technique === null && load.change > 0.35)
+    found.push(fresh(changeLoop(bar, load.hardestChange)))
   if (load.widest !== null && load.widest.reach !== 'comfortable') {
     const [low, high] = load.widest.pair.split('-').map(Number)
     found.push(
@@ -140,6 +152,7 @@ function changeLoop(bar: Bar, change: HandChange): PracticeLoop {
       fromFret: lowestFret(from.grip.presses),
       toFret: lowestFret(to.grip.presses),
       availableS: change.availableS,
+      tightest: false,
     },
   }
 }

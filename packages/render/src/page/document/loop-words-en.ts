@@ -34,12 +34,22 @@ export function loopReason(reason: LoopReason): string {
 }
 
 function changeReason(reason: Extract<LoopReason, { kind: 'change' }>): string {
-  const target = reason.to ?? (reason.toFret === null ? 'the next notes' : `the notes at fret ${reason.toFret}`)
-  const from = reason.from === null ? '' : `${reason.from} to `
+  const { from, to, fromFret, toFret } = reason
+  const target = to !== null ? shapeWord(to) : toFret === null ? 'the next notes' : `the notes at fret ${toFret}`
   const time = timeWords(reason.availableS)
-  const leap = reason.fromFret !== null && reason.toFret !== null ? reason.toFret - reason.fromFret : 0
-  const look = Math.abs(leap) >= 3 ? ` Look at fret ${reason.toFret} before you leave fret ${reason.fromFret}.` : ''
-  return `The tightest change: ${from}${target}, in ${time}.${look}`
+  const way = from === null ? `into ${target}` : `from ${shapeWord(from)} to ${target}`
+  const leap = fromFret !== null && toFret !== null ? toFret - fromFret : 0
+  const look = Math.abs(leap) >= 3 ? ` Look at fret ${toFret} before you leave fret ${fromFret}.` : ''
+  const lead = reason.tightest ? `The tightest change: ${way}` : way.charAt(0).toUpperCase() + way.slice(1)
+  return `${lead} in ${time}.${look}`
+}
+
+/** "Em7 open" for Em7.open, with true sharps and flats. */
+function shapeWord(name: string): string {
+  return name
+    .replace(/#/g, '♯')
+    .replace(/([A-G])b/g, '$1♭')
+    .replace('.', ' ')
 }
 
 function timeWords(seconds: number): string {
