@@ -1,4 +1,4 @@
-// Measures reading, engraving, PDF and HTML. Every comparison is a ratio within one run, so that it means the same on any machine.
+// Measures reading, engraving, PDF and HTML. Every comparison is a ratio within one run, so that it means the same on any machine. Times are processor time.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -54,7 +54,8 @@ async function reading() {
 function readAndCheck(text) {
   const source = { path: 'long.md', text }
   const { lesson, findings } = readLesson(source)
-  if (findings.some(({ severity }) => severity === 'error')) throw new Error(`the long lesson does not read: ${findings[0].message}`)
+  if (findings.some(({ severity }) => severity === 'error'))
+    throw new Error(`the long lesson does not read: ${findings[0].message}`)
   return checkLesson(lesson, [source])
 }
 

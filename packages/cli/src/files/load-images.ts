@@ -1,5 +1,5 @@
-import { readFileSync } from 'node:fs'
-import { dirname, resolve } from 'node:path'
+import { readFileSync, realpathSync } from 'node:fs'
+import { dirname, relative, resolve } from 'node:path'
 import {
   type Block,
   createReporter,
@@ -11,9 +11,11 @@ import {
 } from '@barwise/parser'
 import { pageImage } from '@barwise/render'
 import { fileInside } from './inside-folder.ts'
+import { nameImages } from './name-images.ts'
 
-/** The pictures of a lesson by the names it calls them, and a finding for each that cannot be shown. */
+/** A lesson whose pictures are named from the book's folder on, those pictures, and a finding for each that cannot be shown. */
 export interface LoadedImages {
+  readonly lesson: Lesson
   readonly images: ReadonlyMap<string, Uint8Array>
   readonly findings: readonly Finding[]
 }
@@ -27,20 +29,30 @@ export interface LoadedImages {
  */
 export function loadImages(lesson: Lesson, source: SourceFile, lessonPath: string, root: string): LoadedImages {
   const images = new Map<string, Uint8Array>()
+  const names = new Map<string, string>()
   const reporter = createReporter(source)
   const fail = (span: Span, name: string, why: string, help: string): void =>
     reporter.report({ code: 'unknown-file', span, message: `the picture ${name} ${why}`, help })
   for (const { source: name, span } of imagesIn(lesson.blocks)) {
-    if (images.has(name)) continue
-    const path = /^[a-z][a-z0-9+.-]*:/i.test(name) ? null : fileInside(root, dirname(lessonPath), decoded(name))
+    if (names.has(name)) continue
+    if (/^(?:[a-z][a-z0-9+.-]*:|\/\/)/i.test(name)) {
+      fail(span, name, 'lies outside the folder', 'copy it into the folder and name it from the lesson on')
+      continue
+    }
+    const path = fileInside(root, dirname(lessonPath), decoded(name))
     // The reader has already said that it is not there.
     if (path === null) continue
     const bytes = bytesOf(path)
     if (bytes === null) fail(span, name, 'cannot be read', 'check that it is a file and that you may read it')
     else if (pageImage(bytes) === null) fail(span, name, 'is no whole PNG or JPEG file', 'save it as PNG or JPEG')
-    else images.set(name, bytes)
+    else {
+      const own = relative(realpathSync(root), path).replaceAll('\\', '/')
+      names.set(name, own)
+      images.set(own, bytes)
+    }
   }
-  return { images, findings: reporter.findings() }
+  const blocks = nameImages(lesson.blocks, (name) => names.get(name) ?? name)
+  return { lesson: { ...lesson, blocks }, images, findings: reporter.findings() }
 }
 
 /** A name in an address: `my%20hand.png` is `my hand.png`. */

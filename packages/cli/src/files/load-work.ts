@@ -1,4 +1,4 @@
-import { basename, dirname, join, resolve } from 'node:path'
+import { basename, dirname, join, relative, resolve } from 'node:path'
 import {
   type Book,
   checkBook,
@@ -12,6 +12,7 @@ import {
   type SourceFile,
 } from '@barwise/parser'
 import { UsageError } from '../usage-error.ts'
+import { bookAround } from './book-around.ts'
 import { fileInside } from './inside-folder.ts'
 import { loadImages } from './load-images.ts'
 import { readSource } from './read-source.ts'
@@ -57,8 +58,9 @@ export function loadWork(path: string, folder: string, progress: (file: string) 
   const absolute = resolve(folder, path)
   const place = { path, folder: dirname(absolute), stem: basename(path).replace(/\.(md|markdown)$/i, '') }
   const sources = new Map([[path, source.text]])
-  if (isBook(path)) return loadBook(source, place, { folder, sources, progress })
-  const loaded = loadLesson(source, { absolute, root: place.folder, shapes: null, lessons: null })
+  const reading = { folder, sources, progress }
+  if (isBook(path)) return loadBook(source, place, reading)
+  const loaded = loadLesson(source, { absolute, ...surroundings(absolute, place, reading) })
   return { ...place, book: null, bookReadable: true, lessons: [loaded.lesson], findings: loaded.findings, sources }
 }
 
@@ -141,6 +143,21 @@ function sharedShapes(
   return { source: null, findings: reporter.findings() }
 }
 
+/** What a lesson named alone takes from the book around it, so that it reads there and here alike: pictures, shapes, lesson names. */
+function surroundings(absolute: string, place: Place, reading: BookReading): Omit<LessonFiles, 'absolute'> {
+  const around = bookAround(absolute)
+  if (around === null) return { root: place.folder, shapes: null, lessons: null }
+  const path = relative(reading.folder, around.path) || around.path
+  const home = { path, folder: dirname(around.path), stem: 'book' }
+  const name = around.book.settings.shapes
+  const shapes = name === null ? null : sourceInside(name, home, reading)
+  return { root: home.folder, shapes, lessons: lessonNames(around.book) }
+}
+
+function lessonNames(book: Book): readonly string[] {
+  return book.parts.flatMap((part) => part.lessons.map((link) => basename(link.file).replace(/\.(md|markdown)$/i, '')))
+}
+
 /** A file of the book's folder, named as the caller would name it; null when it is not there or lies outside. */
 function sourceInside(name: string, place: Place, reading: BookReading): SourceFile | null {
   if (fileInside(place.folder, place.folder, name) === null) return null
@@ -175,9 +192,9 @@ function loadLesson(
   })
   const pictures = loadImages(read.lesson, source, absolute, root)
   const readable = ![...read.findings, ...pictures.findings].some((finding) => finding.severity === 'error')
-  const checked = readable ? checkLesson(read.lesson, shapes === null ? [source] : [source, shapes]) : null
+  const checked = readable ? checkLesson(pictures.lesson, shapes === null ? [source] : [source, shapes]) : null
   return {
-    lesson: { path: source.path, lesson: checked?.lesson ?? read.lesson, readable, images: pictures.images },
+    lesson: { path: source.path, lesson: checked?.lesson ?? pictures.lesson, readable, images: pictures.images },
     findings: inOrder([...read.findings, ...pictures.findings, ...(checked?.findings ?? [])]),
   }
 }

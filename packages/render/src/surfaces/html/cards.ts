@@ -2,6 +2,7 @@ import type { BarRange } from '@barwise/parser'
 import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
+import { withEffort } from '../../page/document/card-tags.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
 import { cardFigures, figureNodes } from './card-figures.ts'
@@ -14,7 +15,8 @@ import { cardsAnchor } from './rail.ts'
 export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, context: PageContext): Element {
   const { part, bars } = block
   const steps = stepsOfPart(context.lesson, part)
-  const cards = steps.cards.filter((card) => inRange(Math.max(1, card.bar), bars))
+  const inside = steps.cards.filter((card) => inRange(Math.max(1, card.bar), bars))
+  const cards = withEffort(inside, { lesson: context.lesson, part, words: context.words })
   const figures = cardFigures(part, cards, context)
   const id = claimId(cardsAnchor(context.document.id, part), context)
   const lines = steps.lines.filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))

@@ -23,7 +23,9 @@ export function lessonRail(context: FlowContext, lessonNumber: number | null, bo
 }
 
 function sectionLinks(context: FlowContext): readonly Element[] {
+  const { web } = context
   const links = context.document.flow.flatMap((block) => {
+    if (block.kind === 'shapes') return [{ text: web.shapes, to: shapesAnchor(context.document.id) }]
     if (block.kind === 'part-head') return [{ text: block.title, to: block.anchor }]
     if (block.kind === 'cards') return [{ text: block.title, to: cardsAnchor(context.document.id, block.part) }]
     if (block.kind === 'plan') return [{ text: block.title, to: planAnchor(context.document.id, block.part) }]
@@ -60,6 +62,11 @@ function barMap(part: Part, context: FlowContext, named: boolean): readonly Elem
     )
   })
   return [el('p', 'map-of', [label]), h('ol', { className: ['map'] }, ...items)]
+}
+
+/** Where the first row of shapes stands. */
+export function shapesAnchor(document: string): string {
+  return `${document}.shapes`
 }
 
 /** Where a part's cards begin. */

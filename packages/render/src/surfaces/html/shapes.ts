@@ -6,6 +6,7 @@ import { shapeAnchor } from '../../page/document/anchors.ts'
 import { shapeAdvice } from '../../page/document/shape-advice.ts'
 import { drawingNode, el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
+import { shapesAnchor } from './rail.ts'
 import { chordName } from './words.ts'
 
 /** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it. */
@@ -34,7 +35,8 @@ export function shapesRow(shapes: readonly Shape[], context: PageContext): Eleme
       ),
     ]
   })
-  return el('div', 'shapes', figures)
+  const first = claimId(shapesAnchor(context.document.id), context)
+  return h('div', { className: ['shapes'], ...(first === undefined ? {} : { id: first }) }, ...figures)
 }
 
 function impliedLine(label: string, context: PageContext): readonly Element[] {

@@ -107,14 +107,14 @@ h4,h5,h6{font:600 17px/24px var(--sans)}
 .pager a{text-decoration:none}.pager .onward{text-align:right;margin-left:auto}`
 
 const MUSIC = `
-.shapes{display:flex;flex-wrap:wrap;gap:20px 44px;margin-top:24px}
+.shapes{display:grid;grid-template-columns:repeat(auto-fill,minmax(180px,1fr));gap:22px 20px;margin-top:24px}
 .shape svg{width:auto;height:200px}
 .implies{font:italic 400 16px/22px var(--sans);margin-top:2px}
 .shape{max-width:200px}.advice{font:400 15px/20px var(--sans);margin:4px 0 0}
 .fit>svg{height:auto}
 .systems .fit+.fit{margin-top:20px}
 .strips{display:flex;flex-wrap:wrap;gap:18px 32px}
-.strips figure{flex:0 1 auto}.strips svg{height:auto;width:auto;max-width:100%}
+.strips figure{flex:0 1 394px}.strips svg{height:auto;width:100%}
 .strips figcaption{font:600 15px/22px var(--sans)}
 .blank .fit{margin-top:26px}
 .narrow{display:none}`
@@ -171,7 +171,7 @@ body{font-size:17px;line-height:26px}
 .rail{padding:18px 18px 0}main{padding:20px 18px 40px}
 .head h1{font-size:40px;line-height:44px}.sub{font-size:19px;line-height:26px}
 .wide{display:none}.narrow{display:block}
-.shapes{gap:18px 26px}.shape svg{height:180px}
+.shapes{grid-template-columns:repeat(auto-fill,minmax(150px,1fr));gap:18px 16px}.shape svg{height:180px}
 .card .tags{width:100%;margin:0}
 .steps{grid-template-columns:1fr;font-size:17px;line-height:26px}
 .plan{grid-template-columns:1fr}
