@@ -73,6 +73,7 @@ export const ENGLISH: PageWords = {
   times: (count) => `×\u2009${count}`,
   blank: (bars) => `${bars === 1 ? 'An empty bar' : `${number(bars)} empty bars`} to write in`,
   implies: (symbol) => `implies ${symbol}`,
+  effort: (effort) => `effort ${effort} of 4`,
   quiet: ({ strings, how, finger }) => {
     const named = strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.join(' and ')}`
     const who = finger === null || finger === 'T' ? 'thumb' : `finger ${finger}`

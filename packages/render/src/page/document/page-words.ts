@@ -1,4 +1,4 @@
-import type { LoopReason, PracticeLoop } from '@barwise/parser'
+import type { Effort, LoopReason, PracticeLoop } from '@barwise/parser'
 import { ENGLISH } from './page-words-en.ts'
 import type { QuietStrings } from './shape-advice.ts'
 
@@ -52,6 +52,8 @@ export interface PageWords {
   readonly times: (count: number) => string
   readonly blank: (bars: number) => string
   readonly implies: (symbol: string) => string
+  /** How much a bar asks of both hands: "effort 2 of 4". */
+  readonly effort: (effort: Effort) => string
   /** A sentence on the finger that keeps strings quiet. */
   readonly quiet: (strings: QuietStrings) => string
   /** A sentence on the string at which a stroke begins. */

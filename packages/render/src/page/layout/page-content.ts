@@ -80,7 +80,7 @@ export type PageItem =
       readonly width: number
       readonly height: number
       readonly source: string
-      readonly node: StructNode
+      readonly node: StructNode | null
     }
   /** A place that links lead to. */
   | { readonly kind: 'anchor'; readonly y: number; readonly name: string }

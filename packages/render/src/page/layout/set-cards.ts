@@ -6,6 +6,7 @@ import { drawCardFigure } from '../../strip/card-figure.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
 import { barAnchor } from '../document/anchors.ts'
+import { withEffort } from '../document/card-tags.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
@@ -22,9 +23,10 @@ export function setCards(
   area: Area,
   context: LayoutContext,
 ): readonly Row[] {
-  const { lesson, fonts } = context
+  const { lesson, fonts, words } = context
   const { part, bars } = block
-  const steps = stepsOfPart(lesson, part)
+  const told = stepsOfPart(lesson, part)
+  const steps = { ...told, cards: withEffort(told.cards, { lesson, part, words }) }
   const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
   const pickup = wanted.find((card) => card.bar === 0 && isPlainPickup(part)) ?? null
   const cards = wanted.filter((card) => card !== pickup)
@@ -43,8 +45,7 @@ export function setCards(
     }),
   )
   const widths = figures.map(({ drawing }, index) => {
-    const told = cards[index]?.as === null ? ('whole' as const) : ('by another' as const)
-    return { width: drawing.width, told }
+    return { width: drawing.width, told: cards[index]?.as === null ? 'whole' : 'by another' } as const
   })
   const fitted = fitCards(style, widths, area)
   const cells = figures.flatMap((figure): readonly StripCell[] => figure.cells)

@@ -18,7 +18,8 @@ export function setImages(children: readonly Inline[], area: Area, context: Layo
     const tallest = context.style.height * 0.5
     const width = Math.min(natural, area.width, (tallest * image.width) / image.height)
     const height = (width * image.height) / image.width
-    const node = { role: 'Figure', parent: area.parent, alt: inline.alt } as const
+    // A picture without words is there to please the eye: it is kept out of the structure.
+    const node = inline.alt === '' ? null : ({ role: 'Figure', parent: area.parent, alt: inline.alt } as const)
     return [
       row(height, [{ kind: 'image', x: 0, y: 0, width, height, source: inline.source, node }], { before: 8, after: 8 }),
     ]

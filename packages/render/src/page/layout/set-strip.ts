@@ -8,7 +8,7 @@ import { type Row, row } from './row.ts'
 import { BASE_OF_LEADING, lineItem } from './set-text.ts'
 import { say } from './text-run.ts'
 
-const GUTTER = pointsOf(6)
+const GUTTER = pointsOf(4)
 
 /** The strum strip alone, bar by bar, as many side by side as the width holds. Bars that sound the same are shown once each time they are asked for. */
 export function setStrips(
@@ -33,7 +33,7 @@ export function setStrips(
   for (const bar of wanted) {
     const { drawing } = drawStrip({ part, bar, fonts, strokeRow: part.stroke !== 'pluck' })
     if (x > 0 && x + drawing.width > area.width) close()
-    const title = context.words.bar(bar.number, bar.number)
+    const title = capital(context.words.bar(bar.number, bar.number))
     const rhythm = steps.get(bar.sameAs ?? bar.number)?.rhythm ?? title
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}: ${rhythm}` }
     const label = lineItem(
@@ -48,4 +48,8 @@ export function setStrips(
   }
   close()
   return rows
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
 }

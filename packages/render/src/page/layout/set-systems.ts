@@ -29,7 +29,7 @@ export function setSystems(
     ...(music.bars === null ? {} : { bars: music.bars }),
   })
   findings.forEach(context.report)
-  return systems.map((system) => {
+  return systems.map((system, index) => {
     const node: StructNode = {
       role: 'Figure',
       parent: area.parent,
@@ -41,7 +41,7 @@ export function setSystems(
     return row(
       system.drawing.height,
       [...anchors, { kind: 'figure', x: -system.staffLeft, y: 0, drawing: system.drawing, node }],
-      { before: pointsOf(3.2) },
+      { before: pointsOf(3.2), after: index === systems.length - 1 ? pointsOf(3.6) : 0 },
     )
   })
 }

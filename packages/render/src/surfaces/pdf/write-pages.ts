@@ -75,8 +75,9 @@ function writeGroup(group: readonly PageItem[], context: Context): void {
       const image = context.images.get(first.source)
       if (image === undefined) return
       const { x, y, width, height } = first
-      const element = tree(first.node, [x, y, x + width, y + height])
-      pdf.mark(element, first.node.role, () => pdf.image(image.bytes, { x, y, width, height }))
+      const draw = (): void => pdf.image(image.bytes, { x, y, width, height })
+      if (first.node === null) pdf.artifact('Layout', draw)
+      else pdf.mark(tree(first.node, [x, y, x + width, y + height]), first.node.role, draw)
       return
     }
     case 'figure': {

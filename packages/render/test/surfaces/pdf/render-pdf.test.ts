@@ -279,6 +279,48 @@ describe('a book', () => {
   })
 })
 
+test('a picture is printed with its words, one without words outside the structure', {
+  skip: !hasTool('qpdf'),
+}, async () => {
+  // The smallest PNG: one black pixel.
+  const bytes = Uint8Array.from(
+    Buffer.from(
+      'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNgAAAAAgABSK+kcQAAAABJRU5ErkJggg==',
+      'base64',
+    ),
+  )
+  const picture = (alt: string): Block => paragraph({ kind: 'image', source: 'dot.png', alt, span: SPAN })
+  const { lesson } = ferryQueue()
+  const pdf = await renderPdf({
+    lessons: [{ lesson: { ...lesson, settings: settings(), parts: [], blocks: [picture('A dot'), picture('')] } }],
+    fonts,
+    creationDate: new Date(0),
+    images: new Map([['dot.png', { bytes, width: 300, height: 200 }]]),
+  })
+  const folder = mkdtempSync(join(tmpdir(), 'barwise-pdf-'))
+  writeFileSync(join(folder, 'picture.pdf'), pdf.bytes)
+  const report = checkStructure(join(folder, 'picture.pdf'))
+  rmSync(folder, { recursive: true })
+  expect(report.faults).toEqual([])
+  expect(report.elements.filter((element) => element.role === 'Figure').map((element) => element.alt)).toEqual([
+    'A dot',
+  ])
+  expect(pdf.pages[0]?.items.filter((item) => item.kind === 'image').map((item) => item.width)).toEqual([144, 144])
+})
+
+test('a character that no font holds is found in its place and left out', async () => {
+  const { lesson } = ferryQueue()
+  const word = { kind: 'text', text: 'Luck 福', span: { start: 10, end: 16 } } as const
+  const { findings } = await render([
+    { ...lesson, file: 'luck.md', settings: settings(), parts: [], blocks: [paragraph(word)] },
+  ])
+  expect(findings).toHaveLength(1)
+  expect(findings[0]).toMatchObject({
+    file: 'luck.md',
+    draft: { code: 'missing-character', span: { start: 10, end: 16 } },
+  })
+})
+
 test('every paper is laid without text outside it', async () => {
   for (const paper of ['letter', 'a5'] as const) {
     const { pages } = await render([everything()], { paper })
