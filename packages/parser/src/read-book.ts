@@ -48,7 +48,7 @@ export function readBook(source: SourceFile, options: ReadBookOptions = {}): Boo
   const scan = scanRawBlocks(text, index, matter.bodyLine)
   const tree = parseMarkdown(text.slice(shift), scan.blocks, matter.bodyLine)
   const outline = outlineTree(tree, matter.bodyLine - 1)
-  reportNearMisses(scan.blocks, { text, shift, outline, scan }, report)
+  reportNearMisses(scan.blocks, { text, shift, outline, scan, report })
   const context = {
     ...emptyContext(text, shift, report, options.hasFile ?? null),
     definitions: outline.definitions,

@@ -4,7 +4,9 @@ import type { Finding } from './finding/finding.ts'
 import type { Report } from './finding/finding-draft.ts'
 import { createReporter } from './finding/reporter.ts'
 import { reportUnknownSilences } from './finding/silence.ts'
+import { checkAttributes } from './markdown/attributes.ts'
 import { toBlocks } from './markdown/blocks.ts'
+import { readDirectiveText } from './markdown/directive-text.ts'
 import { readFrontMatter } from './markdown/front-matter.ts'
 import { LESSON_SETTINGS, readLessonSettings } from './markdown/lesson-settings.ts'
 import { meantBlocks, reportNearMisses } from './markdown/near-misses.ts'
@@ -66,7 +68,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
   const outline = outlineTree(tree, matter.bodyLine - 1)
   const found = { text, shift: bodyStart, scan, outline }
   const meant = meantBlocks(found)
-  reportNearMisses(meant, found, report)
+  reportNearMisses(meant, { ...found, report })
   reportUnknownSilences(
     meant.flatMap((block) => block.commented),
     report,
@@ -129,6 +131,8 @@ function readShapes(
     .map((block) => {
       const limit = createFindingLimit()
       const context = { file: source.path, instrument, key: settings.key, report: limit.report, shapes: own }
+      const written = readDirectiveText(block.rest.text.trimEnd(), block.rest.offset)
+      checkAttributes(written, { what: 'shapes', allowed: [], report: limit.report })
       const names = readShapeLines(block.lines, context)
       limit.passOn(report)
       return { block, shapes: names, part: null }

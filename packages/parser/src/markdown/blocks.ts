@@ -1,8 +1,8 @@
 import type { List, RootContent, Table } from 'mdast'
 import type { Block, ListItem } from '../score/prose.ts'
-import { CONTAINERS } from './containers.ts'
+import { CONTAINERS, LEAF_DIRECTIVES } from './directive-names.ts'
 import { type Definitions, spanOf, toInlines } from './inlines.ts'
-import { LEAF_DIRECTIVES, readLeafDirective } from './leaf-directives.ts'
+import { readLeafDirective } from './leaf-directives.ts'
 import type { ProseContext } from './prose-context.ts'
 
 type Context = ProseContext & { readonly definitions: Definitions }

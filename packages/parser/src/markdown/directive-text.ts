@@ -63,10 +63,12 @@ export function readDirectiveText(text: string, offset: number): DirectiveText {
   const open = at + gap
   const inside = readAttributes(text, open + 1, spanOf)
   const rest = text.slice(inside.end).trim()
+  const restStart = text.length - text.slice(inside.end).trimStart().length
+  const after = rest === '' ? [] : [{ text: rest, span: spanOf(restStart, restStart + rest.length) }]
   return {
     label,
     attributes: inside.attributes,
-    strays: inside.strays,
+    strays: [...inside.strays, ...after],
     complete: complete && inside.closed && rest === '',
     braces: spanOf(open, text.trimEnd().length),
   }

@@ -51,17 +51,17 @@ export function readFrontMatter(
   })
   const values = new Map<string, SettingValue>()
   const fault = document.errors[0]
-  if (fault !== undefined) {
-    options.report({
-      code: 'front-matter-syntax',
-      span: faultSpan(yaml, fault, block.start),
-      ...explainFault(fault.code, yaml, fault.pos[0]),
-    })
+  const faulty = fault === undefined ? null : locateFault(fault, yaml, document.contents)
+  if (fault !== undefined && faulty !== null) {
+    const span = { start: block.start + faulty.start, end: block.start + faulty.end }
+    options.report({ code: 'front-matter-syntax', span, ...explainFault(fault, yaml, faulty) })
   }
   const readable = fault === undefined
   const contents = document.contents
   if (isMap(contents)) {
-    for (const pair of contents.items) readPair(pair, { yaml, block, values, options })
+    for (const pair of contents.items) {
+      if (faulty === null || !overlaps(pair, faulty)) readPair(pair, { yaml, block, values, options })
+    }
   } else if (contents !== null && readable) {
     options.report({
       code: 'front-matter-syntax',
@@ -108,22 +108,51 @@ function findBlock(source: SourceFile, index: LineIndex, options: { report: Repo
   return { opening, start: Math.min(start, source.text.length), end: index.lineSpan(line).start, bodyLine: line }
 }
 
-/** A fault of one value covers that value to the end of its line; others cover the characters that YAML names. */
-function faultSpan(yaml: string, fault: YAMLParseError, base: number): Span {
-  const from = Math.min(fault.pos[0], yaml.length)
-  const lineEnd = yaml.slice(from).search(/[\r\n]/)
-  const line = yaml.slice(from, lineEnd < 0 ? yaml.length : from + lineEnd).trimEnd()
-  const whole = fault.code === 'BLOCK_AS_IMPLICIT_KEY' || fault.code === 'MULTILINE_IMPLICIT_KEY'
-  const length = whole ? line.length : Math.min(Math.max(0, fault.pos[1] - from), line.length)
-  return { start: base + from, end: base + from + length }
+/**
+ * The characters a fault is shown at, counted in the YAML. YAML finds an open quote or bracket only at the end of the
+ * settings and a setting that is not at the edge only by the value above it: both are shown where they start.
+ */
+function locateFault(fault: YAMLParseError, yaml: string, contents: unknown): Span {
+  const at = Math.min(fault.pos[0], yaml.length)
+  if (yaml.slice(at).trim() === '') {
+    const last = isMap(contents) ? contents.items.findLast((pair) => rangeOf(pair.value) !== null) : undefined
+    const start = last === undefined ? undefined : rangeOf(last.value)?.[0]
+    if (start !== undefined) return { start, end: start + restOfLine(yaml, start).length }
+  }
+  if (fault.code === 'BLOCK_AS_IMPLICIT_KEY' || fault.code === 'MULTILINE_IMPLICIT_KEY') {
+    const line = restOfLine(yaml, at)
+    const next = /^(?:\r\n|\r|\n)([ \t]+)(?=\S)/.exec(yaml.slice(at + line.length))
+    const start = next === null ? at : at + line.length + next[0].length
+    return { start, end: start + restOfLine(yaml, start).length }
+  }
+  const end = Math.min(Math.max(at, fault.pos[1]), at + restOfLine(yaml, at).length)
+  return { start: at, end }
 }
 
-function explainFault(code: string, yaml: string, at: number): { readonly message: string; readonly help: string } {
-  switch (code) {
+function restOfLine(yaml: string, at: number): string {
+  return (/^[^\r\n]*/.exec(yaml.slice(at))?.[0] ?? '').trimEnd()
+}
+
+/** Whether a pair of the settings holds the fault, so that what is read of it means nothing. */
+function overlaps(pair: { readonly key: unknown; readonly value: unknown }, fault: Span): boolean {
+  return [rangeOf(pair.key), rangeOf(pair.value)].some(
+    (range) => range !== null && range[0] <= fault.end && fault.start <= range[1],
+  )
+}
+
+function explainFault(
+  fault: YAMLParseError,
+  yaml: string,
+  at: Span,
+): { readonly message: string; readonly help: string } {
+  const sign = yaml.slice(at.start, at.start + 1)
+  const unclosed = `put \`${sign === '[' ? ']' : sign === '{' ? '}' : sign}\` at the end of the value`
+  if (/^["'[{]$/.test(sign)) return { message: `\`${sign}\` is opened and not closed`, help: unclosed }
+  switch (fault.code) {
     case 'MISSING_CHAR':
       return {
-        message: 'a quote, bracket or colon is missing in the settings',
-        help: 'close every quote and bracket on its line, and put a colon and a space after each name',
+        message: 'there is no colon after the name',
+        help: 'put a colon and a space after it, as in `tempo: 92`',
       }
     case 'TAB_AS_INDENT':
       return {
@@ -132,20 +161,18 @@ function explainFault(code: string, yaml: string, at: number): { readonly messag
       }
     case 'BLOCK_AS_IMPLICIT_KEY':
     case 'MULTILINE_IMPLICIT_KEY':
+      if (/[\r\n][ \t]+$/.test(yaml.slice(0, at.start))) {
+        return { message: 'this setting does not start at the edge', help: 'delete the spaces before it' }
+      }
       return {
         message: 'a value with a colon in it is read as another setting',
         help: 'put the value in quotes, as in `title: "Ferry: Queue"`',
       }
-    case 'BAD_INDENT':
-    case 'BAD_ALIAS':
-      return { message: 'the settings are not lined up', help: 'start every setting at the edge of the line' }
-    default: {
-      const sign = yaml.slice(at, at + 1).trim()
+    default:
       return {
-        message: sign === '' ? 'the settings cannot be read here' : `the settings cannot be read at \`${sign}\``,
+        message: sign.trim() === '' ? 'the settings cannot be read here' : `the settings cannot be read at \`${sign}\``,
         help: 'put the value in quotes, or write it as `name: value`',
       }
-    }
   }
 }
 

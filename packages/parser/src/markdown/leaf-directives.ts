@@ -2,23 +2,12 @@ import type { Block } from '../score/prose.ts'
 import { foldSigns } from '../source/fold-signs.ts'
 import type { Span } from '../source/span.ts'
 import { type Attributes, checkAttributes, parsedAttribute, spanOrKey } from './attributes.ts'
+import { LEAF_DIRECTIVES } from './directive-names.ts'
 import { type DirectiveText, readDirectiveText } from './directive-text.ts'
 import { readForm } from './form-entries.ts'
 import { namesShape } from './inline-directives.ts'
 import { findBars, findPart, type ProseContext } from './prose-context.ts'
 import { parseWhole } from './setting-values.ts'
-
-/** The block directives of one line, with what each takes in its braces. */
-export const LEAF_DIRECTIVES: Readonly<Record<string, readonly string[]>> = {
-  grids: [],
-  sheet: ['part', 'bars'],
-  cards: ['part', 'bars'],
-  strip: ['part', 'bars'],
-  plan: ['part'],
-  form: [],
-  blank: ['bars'],
-  break: [],
-}
 
 const LABELLED: readonly string[] = ['grids', 'form']
 

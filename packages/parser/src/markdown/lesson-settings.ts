@@ -125,7 +125,7 @@ export function readTitle(
 ): string {
   const title = settings.words('title')
   if (title !== null) return title
-  if (matter.readable) {
+  if (matter.readable && !settings.given('title')) {
     const span = settings.value('title')?.span ?? matter.opening
     report({
       code: 'bad-setting',

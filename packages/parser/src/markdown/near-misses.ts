@@ -2,14 +2,13 @@ import type { FindingDraft, Report } from '../finding/finding-draft.ts'
 import { helpWithNames, nearestNames } from '../finding/nearest-names.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import type { Span } from '../source/span.ts'
-import { CONTAINERS } from './containers.ts'
-import { LEAF_DIRECTIVES } from './leaf-directives.ts'
+import { checkAttributes } from './attributes.ts'
+import { BLOCK_NAMES, CONTAINERS, LEAF_DIRECTIVES } from './directive-names.ts'
+import { readDirectiveText } from './directive-text.ts'
 import type { RawBlock, RawScan } from './raw-blocks.ts'
 import { type OutlineDirective, type OutlineText, type TreeOutline, textAtLine } from './tree-outline.ts'
 
-const RAW_NAMES: readonly string[] = ['shapes', 'part']
 const CONTAINER_NAMES: readonly string[] = CONTAINERS
-const BLOCK_NAMES: readonly string[] = [...Object.keys(LEAF_DIRECTIVES), ...CONTAINERS, ...RAW_NAMES]
 
 interface Context {
   /** The whole file. */
@@ -18,10 +17,11 @@ interface Context {
   readonly shift: number
   readonly scan: RawScan
   readonly outline: TreeOutline
+  readonly report: Report
 }
 
 /** The raw blocks that are meant as such: all but those shown as an example in a closed code fence. */
-export function meantBlocks(context: Context): readonly RawBlock[] {
+export function meantBlocks(context: Omit<Context, 'report'>): readonly RawBlock[] {
   return context.scan.blocks.filter((block) => {
     if (context.outline.rawLines.has(block.openLine)) return true
     const holder = textAtLine(context.outline, block.openLine)
@@ -30,7 +30,8 @@ export function meantBlocks(context: Context): readonly RawBlock[] {
 }
 
 /** Reports every line that looks like a block or the end of one but is not written as one; one finding a mistake. */
-export function reportNearMisses(meant: readonly RawBlock[], context: Context, report: Report): void {
+export function reportNearMisses(meant: readonly RawBlock[], context: Context): void {
+  const { report } = context
   /** Lines of openings that are wrong: the next colons that close nothing belong to them. */
   const excused: number[] = []
   const tell = (line: number, draft: FindingDraft): void => {
@@ -53,7 +54,7 @@ export function reportNearMisses(meant: readonly RawBlock[], context: Context, r
 }
 
 function reportRawBlock(block: RawBlock, context: Context, tell: (line: number, draft: FindingDraft) => void): void {
-  const { name, openLine, opening, closed, misspelt } = block
+  const { name, openLine, opening, closed, misspelt, misspeltClose } = block
   const node = context.outline.rawLines.get(openLine)
   const holder = node === undefined ? textAtLine(context.outline, openLine) : undefined
   const written = /^part$/.test(name) ? ':::part{#name}' : ':::shapes'
@@ -77,6 +78,9 @@ function reportRawBlock(block: RawBlock, context: Context, tell: (line: number, 
   } else if (/\{[^}]*$/.test(block.rest.text)) {
     const message = 'the brace on this line is not closed'
     tell(openLine, { code: 'block-misspelt', span: opening, message, help: 'put `}` at the end of the line' })
+  } else if (misspeltClose !== null) {
+    const message = `the line that closes the ${name} block is not just three colons`
+    tell(openLine, { code: 'block-misspelt', span: misspeltClose, message, help: 'write `:::` and nothing else' })
   } else if (!closed) {
     const message = `the ${name} block is not closed`
     tell(openLine, {
@@ -111,12 +115,19 @@ function reportDirective(
     const message = `a ${name} block starts with three colons`
     tell(line, { code: 'block-misspelt', span, message, help: `write \`:::${name}\`, and \`:::\` below its last line` })
   } else if (container) {
-    reportContainer({ directive, start, colons, span }, context, tell)
+    const written = readDirectiveText(start.text.slice(nameSpan.end - start.offset).trimEnd(), nameSpan.end)
+    checkAttributes(written, { what: name, allowed: [], report: context.report })
+    if (written.label !== null) {
+      const message = `\`:::${name}\` takes nothing in square brackets`
+      const help = 'delete them, or write the words on the next line'
+      context.report({ code: 'bad-attribute', span: written.label.span, message, help })
+    }
+    reportContainer({ directive, colons, span }, context, tell)
   }
 }
 
 function reportContainer(
-  { directive, colons, span }: { directive: OutlineDirective; start: SourceLine; colons: number; span: Span },
+  { directive, colons, span }: { directive: OutlineDirective; colons: number; span: Span },
   context: Context,
   tell: (line: number, draft: FindingDraft) => void,
 ): void {
@@ -184,6 +195,8 @@ function reportLonelyColons(
       owed--
       continue
     }
+    // Two such lines are the start and the end of one block without a name.
+    owed = 1
     const message = 'these colons close nothing'
     report({ code: 'block-misspelt', span, message, help: 'delete them, or give the outer block one colon more' })
   }
@@ -201,7 +214,7 @@ function isIndentedCode(holder: OutlineText, context: Context): boolean {
   return !/^\s*(?:`{3}|~{3})/.test(context.text.slice(holder.start + context.shift, holder.end + context.shift))
 }
 
-function isClosedFence(holder: OutlineText, context: Context): boolean {
+function isClosedFence(holder: OutlineText, context: Omit<Context, 'report'>): boolean {
   const source = context.text.slice(holder.start + context.shift, holder.end + context.shift)
   const open = /^\s*(`{3,}|~{3,})/.exec(source)?.[1]
   const last = source.slice(Math.max(source.lastIndexOf('\n'), source.lastIndexOf('\r')) + 1)

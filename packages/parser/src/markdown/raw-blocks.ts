@@ -1,10 +1,12 @@
 import { distance } from 'fastest-levenshtein'
+import { nearestNames } from '../finding/nearest-names.ts'
 import type { LineIndex } from '../source/line-index.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import type { Span } from '../source/span.ts'
+import { BLOCK_NAMES, CONTAINERS, type RAW_NAMES } from './directive-names.ts'
 import { stripFence, withoutComment } from './raw-lines.ts'
 
-export type RawName = 'shapes' | 'part'
+export type RawName = (typeof RAW_NAMES)[number]
 
 /** A `shapes` or `part` block found line by line, before and without Markdown. */
 export interface RawBlock {
@@ -17,6 +19,8 @@ export interface RawBlock {
   /** The line of its closing colons, or the last line that belongs to a block that is never closed. */
   readonly lastLine: number
   readonly closed: boolean
+  /** The closing line when it is not written as one (`::`, `::: end`), null otherwise. */
+  readonly misspeltClose: Span | null
   /** The first line from its colons on. */
   readonly opening: Span
   /** What follows the name on the first line. */
@@ -91,11 +95,15 @@ function readBlock(found: {
   const commented: SourceLine[] = []
   let line = openLine + 1
   let closed = false
+  let misspeltClose: Span | null = null
   for (; line <= lineCount; line++) {
     const inside = stripPrefix(lineAt(line), QUOTE_PREFIX)
-    if (inside.text.startsWith(':::')) {
-      closed = inside.text.trimEnd() === closing
-      break
+    if (inside.text.startsWith('::')) {
+      const end = inside.text.trimEnd()
+      const misspelt = end !== closing && isMisspeltClose(end)
+      closed = end === closing || misspelt
+      if (misspelt) misspeltClose = { start: inside.offset, end: inside.offset + end.length }
+      if (closed || end.startsWith(':::')) break
     }
     commented.push(inside)
   }
@@ -110,12 +118,20 @@ function readBlock(found: {
     openLine,
     lastLine,
     closed,
+    misspeltClose,
     opening: { start: start.offset, end: start.offset + start.text.trimEnd().length },
     rest: { text: opening.rest, offset: start.offset + start.text.length - opening.rest.length },
     span: { start: start.offset, end: last.offset + last.text.length },
     lines: kept.map(withoutComment),
     commented: kept,
   }
+}
+
+/** Two colons alone, or three and a word that starts no block. */
+function isMisspeltClose(text: string): boolean {
+  if (text === '::') return true
+  const word = /^:::[ \t]*([A-Za-z]+)[ \t]*$/.exec(text)?.[1]
+  return word !== undefined && nearestNames(word, BLOCK_NAMES).length === 0
 }
 
 /** How many lines an unclosed block takes: up to the first that cannot be its own after an empty one. */
@@ -141,8 +157,6 @@ function stripPrefix(line: SourceLine, prefix: RegExp): SourceLine {
   return { text: line.text.slice(length), offset: line.offset + length }
 }
 
-const NEAR_MISSES: ReadonlySet<string> = new Set(['care', 'teacher', 'answer'])
-
 function readOpening(text: string): Opening | null {
   const match = /^(:+)([ \t]*)([A-Za-z]+)(?![A-Za-z0-9-])(.*)$/s.exec(text)
   if (match === null) return null
@@ -152,6 +166,7 @@ function readOpening(text: string): Opening | null {
   // One or two colons are another directive unless the word is exactly a raw block's and stands alone on the line.
   const alone = /^[ \t]*(?:\{.*)?$/s.test(rest)
   if (colons.length < 3 && (word !== name || gap !== '' || !alone)) return null
+  if (word !== name && !alone) return null
   const misspelt =
     colons.length < 3
       ? `a ${name} block starts with three colons`
@@ -166,7 +181,7 @@ function readOpening(text: string): Opening | null {
 }
 
 function nearRawName(word: string, rest: string): RawName | null {
-  if (NEAR_MISSES.has(word)) return null
+  if (CONTAINERS.some((name) => name === word)) return null
   const lower = word.toLowerCase()
   const named = /^[ \t]*\{[ \t]*#/.test(rest)
   if (distance(lower, 'shapes') <= 2) return 'shapes'

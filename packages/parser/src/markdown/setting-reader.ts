@@ -31,6 +31,10 @@ export function settingReader(matter: FrontMatter, report: Report): SettingReade
     words: (name) => {
       const value = matter.values.get(name)
       if (value === undefined) return null
+      if (value.items !== null) {
+        reader.bad(name, `\`${name}\` is written as a list`, 'put the words in quotes')
+        return null
+      }
       const text = value.text.replace(/\s+/g, ' ')
       return text === '' ? null : text
     },

@@ -1,2 +1,0 @@
-/** The containers of the language. */
-export const CONTAINERS = ['teacher', 'answer', 'care'] as const
