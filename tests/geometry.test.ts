@@ -28,7 +28,7 @@ const EXAMPLES: string = fileURLToPath(new URL('../examples', import.meta.url))
 
 const { lessons } = loadWork('book.md', EXAMPLES, () => {})
 const parts = lessons.flatMap(({ lesson }) =>
-  lesson.parts.map((part) => ({ lesson, part, name: `${lesson.title}, ${part.title}` })),
+  lesson.parts.map((part) => ({ lesson, part, name: `${lesson.settings.title}, ${part.title}` })),
 )
 
 interface Music {
@@ -132,13 +132,16 @@ describe.each(parts)('$name', (music) => {
   })
 })
 
-describe.each(lessons.filter(({ lesson }) => lesson.shapes.length > 0))('the grids of $lesson.title', ({ lesson }) => {
-  test.each([1, 1.75])('have nothing that collides at scale %s', (scale) => {
-    const grids = drawGridRow(lesson.shapes, { instrument: lesson.instrument, fonts, scale, impliesWord: 'implies' })
-    expect(grids).toHaveLength(lesson.shapes.length)
-    for (const { drawing } of grids) expect(collisionsOf(drawing)).toEqual([])
-  })
-})
+describe.each(lessons.filter(({ lesson }) => lesson.shapes.length > 0))(
+  'the grids of $lesson.settings.title',
+  ({ lesson }) => {
+    test.each([1, 1.75])('have nothing that collides at scale %s', (scale) => {
+      const grids = drawGridRow(lesson.shapes, { instrument: lesson.instrument, fonts, scale, impliesWord: 'implies' })
+      expect(grids).toHaveLength(lesson.shapes.length)
+      for (const { drawing } of grids) expect(collisionsOf(drawing)).toEqual([])
+    })
+  },
+)
 
 /** What one event shows in the SVG of a system: half spaces below the top line of the staff, and `string:fret`. */
 interface ReadSlot {

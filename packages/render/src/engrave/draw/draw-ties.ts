@@ -48,14 +48,10 @@ function moveTo(from: PlacedColumn, to: PlacedColumn, put: (...items: readonly D
       put(tie(x1, x2, head.y, curve))
       return
     }
-    if (slide)
-      put(
-        line(
-          'slide',
-          { x1: x1 + 0.08, y1: start.y + tilt(start, head), x2: x2 - 0.08, y2: head.y - tilt(start, head) },
-          0.15,
-        ),
-      )
+    if (slide) {
+      const [y1, y2] = [start.y + tilt(start, head), head.y - tilt(start, head)]
+      put(line('slide', { x1: x1 + 0.08, y1, x2: beforeAccidentals(to, head, x2) - 0.08, y2 }, 0.15))
+    }
     if (!arched) {
       arched = true
       const up = to.column.stem === 'down'
@@ -121,6 +117,12 @@ function rightOf({ column, cx }: PlacedColumn, head: Head): number {
 function leftOf({ column, cx }: PlacedColumn, head: Head): number {
   const displaced = column.heads.some((other) => Math.abs(other.y - head.y) < 0.75 && other.x < head.x - 0.3)
   return (column.stamp === null ? cx - 0.45 : cx + head.x - (displaced ? column.stamp.headWidth - 0.15 : 0)) - 0.12
+}
+
+/** Where a line into a head must stop: before the accidentals that reach to its height. */
+function beforeAccidentals({ column, cx }: PlacedColumn, head: Head, x: number): number {
+  const near = column.heads.some(({ accidental, y }) => accidental !== null && Math.abs(y - head.y) < 2)
+  return near ? Math.min(x, cx - column.headLeft - 0.08) : x
 }
 
 /** Ties curve outward from the middle of a chord; that of a single note away from its stem. */

@@ -76,7 +76,7 @@ export function buildPiece(input: PieceInput): Piece {
     const least = next === undefined ? style.minColumn * 0.62 : ticks >= 840 ? style.minColumn : style.minColumn * 0.74
     const slide =
       next !== undefined && isUnstruck(next) && strikeOf(next)?.technique === 'slide'
-        ? column.tab.half + next.tab.half + 1.5
+        ? Math.max(column.tab.half + next.tab.half + 1.5, column.headRight + next.headLeft + 1.4)
         : 0
     return { rod: Math.max(ink, least, slide), spring: Math.max(spring, edge) }
   })
