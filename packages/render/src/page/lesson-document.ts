@@ -229,6 +229,11 @@ function withMissingShapes(flow: readonly DocumentBlock[], lesson: Lesson): read
   const missing: Shape[] = lesson.shapes.filter((shape) => used.has(shape.name) && !shown.has(shape.name))
   const at = flow.findIndex((block) => block.kind === 'part-head' || block.kind === 'systems' || block.kind === 'cards')
   if (missing.length === 0 || at < 0) return flow
+  const before = flow[at - 1]
+  if (before?.kind === 'shapes') {
+    // One row of grids, not two: what the writer showed first, then the rest.
+    return [...flow.slice(0, at - 1), { kind: 'shapes', shapes: [...before.shapes, ...missing] }, ...flow.slice(at)]
+  }
   return [...flow.slice(0, at), { kind: 'shapes', shapes: missing }, ...flow.slice(at)]
 }
 

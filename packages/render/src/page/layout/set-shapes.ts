@@ -11,7 +11,7 @@ import { setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
 /** Least room between the boxes of two grids. */
-const GUTTER = pointsOf(2.5)
+const GUTTER = pointsOf(1)
 
 /** Grids side by side, as many as the width holds, all of one size on common base lines. A grid and its advice are never parted. */
 export function setShapes(

@@ -11,7 +11,7 @@ import {
 } from '../../drawing/drawing.ts'
 import type { FontSet } from '../../fonts/font-set.ts'
 import type { Fragment } from '../../page/layout/page-content.ts'
-import type { PdfDocument } from './pdfkit-door.ts'
+import type { PdfDocument } from './pdf-document.ts'
 
 /** What operators are written with. `mono` prints everything that is not white in black. */
 export interface Pen {

@@ -1,86 +1,8 @@
 import PDFDocument from 'pdfkit'
 import { FACE_IDS, type FaceId } from '../../fonts/face.ts'
-import type { FontSet, PlacedGlyph } from '../../fonts/font-set.ts'
-
-/** What a document is told about itself. */
-export interface PdfSettings {
-  readonly title: string
-  readonly author: string | null
-  /** A BCP 47 tag. */
-  readonly language: string
-  readonly creationDate: Date
-  readonly fonts: FontSet
-  readonly compress: boolean
-}
-
-/** An element of the structure tree. */
-export interface PdfElement {
-  add(child: PdfElement | PdfContent): PdfElement
-  end(): void
-}
-
-/** Marked content that an element takes in. */
-export interface PdfContent {
-  readonly refs: readonly unknown[]
-}
-
-/** What a structure element may say of itself. `bbox` is left, top, right, bottom on the current page. */
-export interface ElementSettings {
-  readonly alt?: string
-  readonly title?: string
-  readonly scope?: 'Column' | 'Row'
-  readonly bbox?: readonly [number, number, number, number]
-}
-
-/** A glyph ready for a content stream: four hexadecimal digits, its own advance in ems. */
-export interface EncodedGlyph {
-  readonly code: string
-  readonly advance: number
-}
-
-/** A place on the current page, in points from its top left corner. */
-export interface PdfBox {
-  readonly x: number
-  readonly y: number
-  readonly width: number
-  readonly height: number
-}
-
-/** The parts of pdfkit's objects that its types leave out. Every private name stands here and nowhere else. */
-interface Inside {
-  info: Record<string, unknown>
-  _addInfo: () => void
-  _font: InsideFont
-  _root: { data: Record<string, unknown> }
-  page: { fonts: Record<string, unknown>; height: number; width: number }
-  outline: InsideOutline
-  ref(data: Record<string, unknown>): { end(): void }
-  addContent(operators: string): void
-  struct(role: string, settings: ElementSettings): PdfElement
-  addStructure(element: PdfElement): void
-  markStructureContent(role: string): PdfContent
-  markContent(tag: string, settings: Record<string, unknown>): void
-  endMarkedContent(): void
-  goTo(x: number, y: number, width: number, height: number, name: string, settings: object): void
-  link(x: number, y: number, width: number, height: number, url: string, settings: object): void
-  addNamedDestination(name: string, kind: string, left: number | null, top: number | null, zoom: number | null): void
-  image(source: ArrayBuffer, x: number, y: number, settings: object): void
-}
-
-interface InsideFont {
-  readonly id: string
-  readonly subset: { includeGlyph(glyph: number): number; glyphs: number[] }
-  readonly widths: (number | undefined)[]
-  readonly unicode: (readonly number[] | undefined)[]
-  ref(): unknown
-}
-
-interface InsideOutline {
-  options: Record<string, unknown>
-  outlineData: Record<string, unknown>
-  children: InsideOutline[]
-  addItem(title: string, settings: Record<string, unknown>): InsideOutline
-}
+import type { PlacedGlyph } from '../../fonts/font-set.ts'
+import type { EncodedGlyph, PdfDocument, PdfElement, PdfSettings } from './pdf-document.ts'
+import { countClosed, escapeMetadata, type Inside, type InsideFont, type InsideOutline } from './pdfkit-inside.ts'
 
 /** Signs of the music face that stand for characters of Unicode, so that copied text says what it shows. Source: SMuFL 1.4 and Unicode 15. */
 const MUSIC_IN_WORDS: ReadonlyMap<number, readonly number[]> = new Map([
@@ -97,38 +19,6 @@ const MUSIC_IN_WORDS: ReadonlyMap<number, readonly number[]> = new Map([
   [0xed63, [0x1d12a]],
   [0xed64, [0x1d12b]],
 ])
-
-/** A document being written, page by page. */
-export interface PdfDocument {
-  addPage(width: number, height: number): void
-  /** Operators for the current page; y grows downward. */
-  write(operators: string): void
-  /** The name of a face in content streams, made known to the current page. */
-  fontName(face: FaceId): string
-  encode(face: FaceId, glyphs: readonly PlacedGlyph[]): readonly EncodedGlyph[]
-  /** A hyphen that readers drop when they join the word again. */
-  encodeSoftHyphen(face: FaceId): EncodedGlyph
-  element(role: string, parent: PdfElement | null, settings?: ElementSettings): PdfElement
-  /** What `draw` writes belongs to the element. */
-  mark(element: PdfElement, role: string, draw: () => void): void
-  /** What `draw` writes is no content: rules, running heads, folios. */
-  artifact(kind: 'Layout' | 'Pagination', draw: () => void): void
-  /** A click in the box leads to a named place or an address; the element is a Link whose label is given. */
-  linkTo(
-    box: PdfBox,
-    target: { readonly name: string } | { readonly url: string },
-    label: string,
-    element: PdfElement,
-  ): void
-  anchor(name: string, y: number): void
-  outline(title: string, level: number, y: number): void
-  image(bytes: Uint8Array, box: PdfBox): void
-  /** Numbers of pages as readers show them: from a page (counted from 0), in a style, starting at a number. */
-  pageLabels(
-    ranges: readonly { readonly from: number; readonly style: 'roman' | 'decimal'; readonly start: number }[],
-  ): void
-  finish(): Promise<Uint8Array>
-}
 
 /**
  * Opens a tagged document on pdfkit 0.20.2. This module is its one door. Its quirks, each held by a test:
@@ -289,32 +179,6 @@ export function openPdf(settings: PdfSettings): PdfDocument {
 
 function hex(code: number): string {
   return code.toString(16).padStart(4, '0')
-}
-
-/** Quirk 3: XML needs its five signs escaped; the plain information dictionary does not. */
-function escapeMetadata(inside: Inside): void {
-  const original = inside._addInfo
-  inside._addInfo = function escaped(this: Inside): void {
-    const kept = this.info
-    this.info = Object.fromEntries(
-      Object.entries(kept).map(([key, value]) => [key, typeof value === 'string' ? escapeXml(value) : value]),
-    )
-    original.call(this)
-    this.info = kept
-  }
-}
-
-function escapeXml(text: string): string {
-  const signs: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
-  return text.replace(/[&<>"]/g, (sign) => signs[sign] ?? sign)
-}
-
-/** Quirk 6: a closed entry says how many it would show, as a negative number. */
-function countClosed(item: InsideOutline): void {
-  for (const child of item.children) {
-    if (child.children.length > 0) child.outlineData.Count = -child.children.length
-    countClosed(child)
-  }
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

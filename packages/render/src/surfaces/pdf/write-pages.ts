@@ -1,6 +1,6 @@
 import type { Fragment, LaidPage, LinkTarget, PageItem, StructNode } from '../../page/layout/page-content.ts'
 import { drawingOperators, lineOperators, type Pen } from './operators.ts'
-import type { PdfElement } from './pdfkit-door.ts'
+import type { PdfElement } from './pdf-document.ts'
 
 /** Draws laid pages in order, building the structure tree as content comes. `anchors` are the names that exist, so that no link leads nowhere. */
 export function writePages(

@@ -2,7 +2,8 @@ import { openFonts } from '@barwise/render'
 import PDFDocument from 'pdfkit'
 import { expect, test } from 'vitest'
 import { fontBytes } from '../../../../../tests/support/fonts.ts'
-import { openPdf, type PdfDocument } from '../../../src/surfaces/pdf/pdfkit-door.ts'
+import type { PdfDocument } from '../../../src/surfaces/pdf/pdf-document.ts'
+import { openPdf } from '../../../src/surfaces/pdf/pdfkit-door.ts'
 
 const fonts = openFonts(fontBytes())
 
