@@ -26,11 +26,17 @@ export function readWebFonts(): readonly WebFont[] {
       return { family, weight, style, subset, fileName, bytes: bytesOf(`@fontsource/${name}/files/${fileName}`) }
     }),
   )
-  const signs = bytesOf('@vexflow-fonts/academico/academico.woff2')
-  return [
-    ...words,
-    { family: 'Academico', weight: 400, style: 'normal', subset: 'music', fileName: 'academico.woff2', bytes: signs },
-  ]
+  const signs = (
+    [
+      ['academico', 400],
+      ['academico-bold', 700],
+    ] as const
+  ).map(([name, weight]): WebFont => {
+    const fileName = `${name}.woff2`
+    const bytes = bytesOf(`@vexflow-fonts/academico/${fileName}`)
+    return { family: 'Academico', weight, style: 'normal', subset: 'music', fileName, bytes }
+  })
+  return [...words, ...signs]
 }
 
 function bytesOf(file: string): Uint8Array {

@@ -98,7 +98,7 @@ h4,h5,h6{font:600 17px/24px var(--sans)}
 .care,.teacher{border:1.5px solid var(--ink);border-radius:4px;padding:12px 18px;font:400 16px/24px var(--sans)}
 .care>*+*,.teacher>*+*{margin-top:8px}
 .care h2,.care h3,.teacher h2,.teacher h3{font:700 16px/24px var(--sans)}
-.form{list-style:none;display:flex;flex-wrap:wrap;gap:6px 10px;font:600 16px/24px var(--sans);padding:0}
+.form{list-style:none;display:flex;flex-wrap:wrap;gap:6px 10px;font:600 16px/24px var(--sans);padding:0;margin-top:8px}
 .form li{border:1.5px solid var(--ink);border-radius:4px;padding:3px 12px}
 .form .times{font-weight:400}
 .answers li{margin-top:12px}
@@ -146,6 +146,7 @@ const PLAN = `
 .rungs{list-style:none;display:flex;align-items:flex-end;gap:5px;margin:6px 0 10px}
 .rungs li{flex:1;border-top:2px solid var(--ink);text-align:center;font-weight:600;padding-bottom:6px}
 .rungs li::after{content:"";display:block;width:15px;height:15px;border:1px solid var(--ink);margin:3px auto 0}
+.rung-1{margin-bottom:9px}.rung-2{margin-bottom:18px}.rung-3{margin-bottom:27px}.rung-4{margin-bottom:36px}.rung-5{margin-bottom:45px}
 .loops dt{font-weight:600}.loops dd{margin-bottom:6px}`
 
 const CONTENTS = `
