@@ -1,5 +1,5 @@
 import { type Grid, slotTicks, type Ticks } from '../score/time.ts'
-import { type BarContext, counted, spanFrom } from './context.ts'
+import { type BarContext, counted } from './context.ts'
 import type { WrittenChord } from './draft.ts'
 import type { Word } from './line-words.ts'
 
@@ -9,16 +9,20 @@ import type { Word } from './line-words.ts'
  *
  * @param words the entries.
  * @param bar its length, its grid, and where its first beat stands in the full bar (0 except for a pickup).
+ * @param line where the line of the entries begins and ends in the file: they stand last on it.
  */
 export function readChords(
   words: readonly Word[],
   bar: { readonly length: Ticks; readonly grid: Grid; readonly at: Ticks },
-  { offset, context }: { readonly offset: number; readonly context: BarContext },
+  { offset, lineEnd, context }: { readonly offset: number; readonly lineEnd: number; readonly context: BarContext },
 ): readonly WrittenChord[] | null {
   const entry = bar.length / words.length
   if (words.length === 0 || entry % slotTicks(bar.grid) !== 0) {
     const slots = bar.length / slotTicks(bar.grid)
-    const span = spanFrom(offset, words[0]?.start ?? 0, words.at(-1)?.end ?? 1)
+    const first = words[0]
+    // Without entries the word itself ends its line.
+    const start = first === undefined ? lineEnd - 'chords'.length : offset + first.start
+    const span = { start, end: lineEnd }
     const message =
       words.length === 0
         ? '`chords` names no symbol'

@@ -119,7 +119,7 @@ export function closeBar(bar: OpenBar, context: BarContext): void {
     draft.chords = readChords(
       words,
       { at, length, grid: draft.settings.grid },
-      { offset, context: contextOf(bar, context) },
+      { offset, lineEnd: draft.span.end, context: contextOf(bar, context) },
     )
   }
   checkAlternatives(draft, context)

@@ -131,7 +131,7 @@ export const LINE_CODES: Readonly<Record<LineCode, CodeDoc>> = {
   'chords-off-grid': {
     severity: 'error',
     says: 'The entries after `chords` share the bar evenly, and each must begin on a slot of the grid.',
-    covers: 'The entries.',
+    covers: 'The entries; the word `chords` when there are none.',
     bad: exampleLesson('bar 1 chords Em7 A9 Em7', '  1: Em7 x', '  2: x x'),
     good: exampleLesson('bar 1 chords Em7 A9', '  1: Em7 x', '  2: x x'),
   },
