@@ -40,7 +40,8 @@ export function readBarHeader(
   const words = wordsOf(text.replace('=', ' '), from)
   const { report } = context
   const first = words[0]
-  const bars = first === undefined ? null : parseBars(first.text, offset + first.start)
+  const bare = first?.text.replace(/:$/, '') ?? ''
+  const bars = first === undefined ? null : parseBars(bare, offset + first.start)
   if (
     first === undefined ||
     bars === null ||
@@ -52,6 +53,14 @@ export function readBarHeader(
     const span = first === undefined ? spanFrom(offset, 0, from) : spanFrom(offset, first.start, first.end)
     report({ code: 'bad-bar-number', span, ...numberFault(first?.text ?? null, bars) })
     return null
+  }
+  if (bare !== first.text) {
+    const span = spanFrom(offset, first.end - 1, first.end)
+    const signs = words.length > 1 && words[1]?.text !== 'chords' && !text.includes('=')
+    const follows = signs ? ', and its beats on lines below, as in `1: Em7 x x Em7`' : ''
+    const help = `write \`bar ${bare}\`${follows}`
+    report({ code: 'bad-bar-number', span, message: 'the number of a bar takes no colon', help })
+    if (signs) return null
   }
   const equals = text.indexOf('=', from)
   const chordsAt = words.findIndex((word) => word.text === 'chords')

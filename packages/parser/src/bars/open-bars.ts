@@ -70,7 +70,7 @@ function loseBars(line: Line, from: number, reading: Reading): void {
   reading.lost.push(lost)
   reading.nextBar = Math.max(reading.nextBar, lost.last + 1)
   reading.from = null
-  reading.section = null
+  if (reading.section !== null) reading.section = { ...reading.section, missed: true }
 }
 
 /** Whether a bar's number is the next one; what is out of order is reported and, unless the number is taken, still read. */

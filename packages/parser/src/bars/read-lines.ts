@@ -1,4 +1,3 @@
-import { nearestNames } from '../finding/nearest-names.ts'
 import type { Repeat } from '../score/part.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import { foldSigns } from '../source/fold-signs.ts'
@@ -9,14 +8,13 @@ import { type BarContext, spanFrom } from './context.ts'
 import type { BarDraft } from './draft.ts'
 import { gridCutsBeat, readSettings } from './line-settings.ts'
 import { wordsOf } from './line-words.ts'
+import { KEYWORDS, type Keyword, reportMistakenLine } from './mistaken-line.ts'
 import { addAlternative, addBeatLine } from './open-bar.ts'
 import { openBars, openPickup } from './open-bars.ts'
 import { close, countIn, isLost, type Line, type Reading, startReading } from './reading.ts'
 import { joinRepeats, readEndingLine, readRepeatLine } from './repeat-lines.ts'
 
 const LONGEST_LINE = 1000
-const KEYWORDS = ['pickup', 'bar', 'from', 'section', 'or', 'say', 'repeat', 'ending'] as const
-type Keyword = (typeof KEYWORDS)[number]
 
 /** The bars of a part as written, copies done, with its repeats. */
 export interface ReadLines {
@@ -77,21 +75,25 @@ function reportStray(line: Line, reading: Reading): void {
 
 function readKeyword(line: Line, reading: Reading): void {
   const word = /^[^\s:]+/.exec(line.text)?.[0] ?? ''
-  let keyword = KEYWORDS.find((known) => known === word)
-  if (keyword === undefined) {
-    keyword = KEYWORDS.find((known) => known === nearestNames(word, KEYWORDS)[0])
-    const short = spanFrom(line.offset, 0, Math.max(1, word.length))
-    const help =
-      keyword === undefined ? `begin it with a beat (\`2:\`) or one of ${KEYWORDS.join(', ')}` : `write \`${keyword}\``
-    const message = keyword === undefined ? 'this line cannot be read' : `no line begins with "${word}"`
-    const span = keyword === undefined ? line.span : short
-    reading.context.report({ code: 'unreadable-line', span, message, help })
-    if (keyword === undefined) {
-      if (reading.open !== null) reading.open.incomplete = true
-      return
-    }
+  const keyword = KEYWORDS.find((known) => known === word)
+  if (keyword !== undefined) {
+    readByKeyword(keyword, { line, from: word.length }, reading)
+    return
   }
-  readByKeyword(keyword, { line, from: word.length }, reading)
+  const meant = reportMistakenLine(line.text, word, { offset: line.offset, context: reading.context })
+  if (meant === null) {
+    if (reading.open !== null) reading.open.incomplete = true
+  } else if (meant.kind === 'beats') readBeats(withoutStart(line, meant.from), reading)
+  else readByKeyword(meant.keyword, { line, from: word.length }, reading)
+}
+
+function withoutStart({ raw, text, offset }: Line, from: number): Line {
+  return {
+    raw: raw.slice(from),
+    text: text.slice(from),
+    offset: offset + from,
+    span: spanFrom(offset, from, text.length),
+  }
 }
 
 function readByKeyword(keyword: Keyword, { line, from }: { line: Line; from: number }, reading: Reading): void {
@@ -130,7 +132,7 @@ function readByKeyword(keyword: Keyword, { line, from }: { line: Line; from: num
 
 function reportLeftOver({ section, from, context }: Reading): void {
   const help = 'write a bar below, or take the line away'
-  if (section !== null)
+  if (section !== null && !section.missed)
     context.report({ code: 'unreadable-line', span: section.span, message: 'no bar follows this section', help })
   if (from !== null) context.report({ code: 'bad-from', span: from.span, message: `no bar ${from.bar} follows`, help })
 }
@@ -141,13 +143,13 @@ function readSection(line: Line, from: number, reading: Reading): void {
     .slice(from)
     .trim()
     .replace(/^["“](.*)["”]$/, '$1')
-  if (name === '' || reading.section !== null) {
+  if (name === '' || (reading.section !== null && !reading.section.missed)) {
     const message = name === '' ? 'this section has no name' : `the section "${reading.section?.name}" has no bar yet`
     const help = name === '' ? 'write its name, as in `section Chorus`' : 'keep one of the two lines'
     reading.context.report({ code: 'unreadable-line', span: line.span, message, help })
     return
   }
-  reading.section = { name, span: line.span }
+  reading.section = { name, span: line.span, missed: false }
 }
 
 function readSay(line: Line, from: number, reading: Reading): void {

@@ -26,7 +26,8 @@ export interface Reading {
   inForce: BarSettings
   open: OpenBar | null
   nextBar: number
-  section: { readonly name: string; readonly span: Span } | null
+  /** The section that the next bar begins; `missed` when a bar that should have begun it was lost. */
+  section: { readonly name: string; readonly span: Span; readonly missed: boolean } | null
   from: { readonly bar: number; readonly span: Span } | null
   strayReported: boolean
 }

@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest'
+import { readGroove } from './read-groove.ts'
+
+const BEATS = '\n  1: Em7 x x x\n  2: x x x x\n  3: x x x x\n  4: x x x x'
+
+describe('lines that begin otherwise than they should', () => {
+  test.each([
+    [`bar 1:${BEATS}`, 'bad-bar-number: :', 'write `bar 1`'],
+    [`measure 1${BEATS}`, 'unreadable-line: measure', 'write `bar`'],
+    [`Bar 1${BEATS}`, 'unreadable-line: Bar', 'write `bar`'],
+    [`bar 1${BEATS.replace('2:', 'beat 2:')}`, 'unreadable-line: beat', 'write `2:`'],
+    [`bar 1${BEATS.replace('2:', 'Beat2:')}`, 'unreadable-line: Beat2', 'write `2:`'],
+  ])('reads what was meant and says so once: %j', (text, told, help) => {
+    const groove = readGroove(text)
+    expect(groove.told).toEqual([told])
+    expect(groove.findings[0]?.help).toBe(help)
+    expect(groove.bar(1).events).toHaveLength(16)
+  })
+  test('sends beats behind a bar number to lines of their own', () => {
+    const groove = readGroove('bar 1: Em7 x x x')
+    expect(groove.told).toEqual(['bad-bar-number: :'])
+    expect(groove.findings[0]?.help).toBe('write `bar 1`, and its beats on lines below, as in `1: Em7 x x Em7`')
+  })
+  test('gives the section of a lost bar to the next bar, and says nothing of a section whose bars are all lost', () => {
+    const groove = readGroove(`section Verse\nbar one${BEATS}\nbar 2${BEATS}\nsection Coda\nbar three${BEATS}`)
+    expect(groove.told).toEqual(['bad-bar-number: one', 'bad-bar-number: three'])
+    expect(groove.bar(2).section).toBe('Verse')
+  })
+})
