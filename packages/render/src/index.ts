@@ -33,6 +33,23 @@ export type { PageImage } from './page/layout/layout-context.ts'
 export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'
 export { pageImage } from './page/page-image.ts'
+export {
+  cardPlainText,
+  findCards,
+  itemPlainText,
+  type PartSteps,
+  type PartTelling,
+  partPlainText,
+  type RichText,
+  type StepCard,
+  type StepClause,
+  type StepItem,
+  type StepLine,
+  type StepOptions,
+  stepsOfPart,
+  type TextPiece,
+  tellPart,
+} from './steps/index.ts'
 export { type CardFigure, type DrawCardFigureInput, drawCardFigure } from './strip/card-figure.ts'
 export { type DrawnStrip, type DrawStripInput, drawStrip } from './strip/draw-strip.ts'
 export {

@@ -7,13 +7,21 @@ export interface HeldIn {
   readonly until: Ticks
 }
 
+/** The bars played before a bar, the nearest first: before an ending after the first stands the bar before the first ending. */
+export function barsBefore(part: Part, bar: Bar): readonly Bar[] {
+  let end = part.bars.indexOf(bar)
+  for (const { endings } of part.repeats) {
+    const later = endings.slice(1).some((ending) => ending.from === bar.number)
+    const first = part.bars.findIndex((one) => one.number === endings[0]?.from)
+    if (later && first >= 0) end = first
+  }
+  return part.bars.slice(0, end).reverse()
+}
+
 /** The event that goes on over the start of a bar of a part, or null. A silence never does: each bar tells its own. */
 export function heldInto(part: Part, bar: Bar): HeldIn | null {
-  const index = part.bars.indexOf(bar)
   let back = 0
-  for (let i = index - 1; i >= 0; i--) {
-    const before = part.bars[i]
-    if (before === undefined) return null
+  for (const before of barsBefore(part, bar)) {
     back += before.length
     const last = before.events.at(-1)
     if (last === undefined) continue

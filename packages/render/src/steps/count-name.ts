@@ -8,7 +8,14 @@ export type CountName =
       readonly name: 'number' | 'e' | 'and' | 'a'
       readonly late: boolean
     }
-  | { readonly kind: 'ordinal'; readonly beat: number; readonly index: number; readonly parts: number }
+  | {
+      readonly kind: 'ordinal'
+      readonly beat: number
+      readonly index: number
+      readonly parts: number
+      /** Of what it is counted: the cut in hand, the slots of a beat, or a cut with other cuts inside. */
+      readonly of: 'cut' | 'beat' | 'outer'
+    }
 
 /** Equal slots that stand together: a beat on the grid, or a stretch cut into parts. Ticks from the start of the bar. */
 export interface Frame {
@@ -40,7 +47,7 @@ export function frameAt(bar: Counted, at: Ticks): Frame {
   let inner: Group | null = null
   for (const group of bar.groups) {
     const holds = group.at <= at && at < group.at + group.length
-    if (holds && (inner === null || group.length < inner.length)) inner = group
+    if (holds && (inner === null || group.length <= inner.length)) inner = group
   }
   return inner === null ? beatFrame(bar, at) : groupFrame(bar, inner)
 }
@@ -83,7 +90,7 @@ export function countName(bar: Counted, at: Ticks): CountName {
 /** The name of a place within a given stretch. */
 export function nameIn(bar: Counted, frame: Frame, at: Ticks): CountName {
   const index = Math.floor((at - frame.at) / frameSlot(frame))
-  const beat = frame.wholeBeat ? frame.beat : beatAt(bar, at)
+  const { beat } = frame
   if (frame.wholeBeat) {
     const plain = NAMES[frame.parts]?.[index]
     if (plain !== undefined) return { kind: 'count', beat, name: plain, late: false }
@@ -91,5 +98,13 @@ export function nameIn(bar: Counted, frame: Frame, at: Ticks): CountName {
     if (halved !== undefined) return { kind: 'count', beat, name: halved, late: index % 2 === 1 }
     if (index === 0) return { kind: 'count', beat, name: 'number', late: false }
   }
-  return { kind: 'ordinal', beat, index: index + 1, parts: frame.parts }
+  return { kind: 'ordinal', beat, index: index + 1, parts: frame.parts, of: ordinalOf(bar, frame) }
+}
+
+function ordinalOf(bar: Counted, frame: Frame): 'cut' | 'beat' | 'outer' {
+  if (frame.kind === 'beat') return 'beat'
+  const end = frame.at + frame.length
+  const inside = bar.groups.some((one) => one.length < frame.length && one.at >= frame.at && one.at < end)
+  if (!inside) return 'cut'
+  return frame.wholeBeat ? 'beat' : 'outer'
 }

@@ -81,7 +81,9 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     before: remember(hand),
   }
   const lifted = hand.shape === shape.name && plain ? leaving(hand.added) : []
-  return { what: say(), hand: after, lifted }
+  const what = say()
+  if (what.kind === 'notes') return { what, hand: { ...after, shape: null, shift: 0, added: [] }, lifted: [] }
+  return { what, hand: after, lifted }
 
   function say(): What {
     if (frets === hand.frets && (!plain || shift !== 0)) return { kind: 'same' }
@@ -141,7 +143,8 @@ function changes(from: Shape, to: Shape): readonly number[] | null {
     else if (from.fingers[i] !== to.fingers[i]) return null
   }
   const stays = shapeHeld(to).length - changed.length
-  return changed.length <= 2 && stays > changed.length ? changed : null
+  const few = changed.length === 1 ? stays > 0 : changed.length === 2 && stays > 2
+  return few ? changed : null
 }
 
 /** Whether two events play the same, apart from the direction of the stroke. */

@@ -1,5 +1,6 @@
 export { type AsBar, type Card, findCards } from './cards.ts'
 export { type CountName, countName, type Frame, frameAt, frameSlot } from './count-name.ts'
+export { type Damping, dampingOf } from './damping.ts'
 export type { Instruction, Item, Lasting, Press, Ringing, SlideFrom, Split, What } from './instruction.ts'
 export {
   cardPlainText,
@@ -15,7 +16,6 @@ export {
 export { partPlainText } from './part-text.ts'
 export { type RhythmSlot, rhythmOf } from './rhythm.ts'
 export { findSameBars, type SameBars } from './same-bars.ts'
-export type { Damping } from './speak/describe-shape.ts'
 export { plainText, type RichText, type TextPiece } from './speak/rich-text.ts'
 export { type Tag, tagsOf } from './tags.ts'
 export { type CardTelling, type PartTelling, tellPart } from './tell-part.ts'

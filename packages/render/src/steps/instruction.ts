@@ -74,7 +74,8 @@ interface Placed extends Told {
   readonly place: CountName
   /** Whether the place must be said because it is not simply the next slot. */
   readonly sayPlace: boolean
-  readonly split: Split | null
+  /** Cuts that begin here, the widest first. */
+  readonly splits: readonly Split[]
 }
 
 /** One thing said: a shape described, a run of strokes, a sound of the fretting hand alone, a silence, a remark. */
@@ -106,7 +107,8 @@ export type Instruction =
     })
   | (Placed & {
       readonly kind: 'unstruck'
-      readonly technique: Technique
+      /** Null when everything only goes on: an alternative that begins with a hold. */
+      readonly technique: Technique | null
       readonly presses: readonly Press[]
       /** Frets by which all that sounds moves together, null when it does not. */
       readonly together: number | null

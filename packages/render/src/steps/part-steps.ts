@@ -1,7 +1,8 @@
-import type { BarRange, Lesson, Part, Ticks } from '@barwise/parser'
+import type { BarRange, Lesson, Part, Shape, Ticks } from '@barwise/parser'
 import type { Card } from './cards.ts'
+import { type Damping, dampingOf } from './damping.ts'
 import type { Instruction, Item } from './instruction.ts'
-import { type Damping, describeShape } from './speak/describe-shape.ts'
+import { describeShape } from './speak/describe-shape.ts'
 import { catalogueFor } from './speak/languages.ts'
 import { openMessages } from './speak/messages.ts'
 import { plain, plainText, type RichText, tidy } from './speak/rich-text.ts'
@@ -71,7 +72,7 @@ export interface StepOptions {
   readonly language?: string
   /** Strings by name or by number; the lesson's own setting when left out. */
   readonly strings?: 'names' | 'numbers'
-  /** By shape, which finger keeps which string quiet, when it is known. */
+  /** By shape, which finger keeps which string quiet; worked out from the fingers when left out. */
   readonly damping?: ReadonlyMap<string, Damping>
 }
 
@@ -86,7 +87,12 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
   const telling = tellPart(lesson, part)
   const names = lesson.shapes.map((shape) => spokenShapeName(shape.name))
   const andWord = messages.and ?? '&'
-  const speaker: Speaker = { voice, names, andWord, damping: options.damping ?? new Map() }
+  const speaker: Speaker = {
+    voice,
+    names,
+    andWord,
+    damping: (shape) => options.damping?.get(shape.name) ?? dampingOf(shape, lesson.instrument),
+  }
   const cards = telling.cards.map((card) => ({
     bar: card.bar,
     also: card.also,
@@ -98,7 +104,7 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
   }))
   const extras = telling.extras.map(({ bar, items }) => ({
     bars: { from: bar, to: bar },
-    lead: textOf(voice.say('card.bar', { bar: String(bar) })),
+    lead: `${textOf(voice.say('card.bar', { bar: String(bar) }))}:`,
     text: speakItems(speaker, items).flatMap((item, i) => [
       ...(i === 0 ? [] : [plain(' ')]),
       ...item.clauses.flatMap((clause) => clause.text),
@@ -133,7 +139,7 @@ interface Speaker {
   readonly voice: Voice
   readonly names: readonly string[]
   readonly andWord: string
-  readonly damping: ReadonlyMap<string, Damping>
+  readonly damping: (shape: Shape) => Damping | null
 }
 
 function textOf(text: RichText): string {
@@ -187,9 +193,8 @@ function fresh(
     if (spoken.every((sentence) => !sentences.has(textOf(sentence)))) break
   }
   Object.assign(said, after)
-  const kept = spoken.filter((sentence) => !sentences.has(textOf(sentence)) || spoken.length === 1)
-  for (const sentence of kept) sentences.add(textOf(sentence))
-  return kept.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence]))
+  for (const sentence of spoken) sentences.add(textOf(sentence))
+  return spoken.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence]))
 }
 
 function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, item: Item): readonly RichText[] {
@@ -197,7 +202,10 @@ function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, 
   switch (told.kind) {
     case 'describe':
     case 'describe-like':
-      return describeShape(voice, told, speaker.damping.get(told.shape.name) ?? null)
+      return describeShape(voice, told, {
+        damping: speaker.damping(told.shape),
+        named: full > 0 && item.from === item.to,
+      })
     case 'strike':
       return speakStrike(voice, told, said, full)
     case 'unstruck':

@@ -2,18 +2,21 @@ import type { Bar, Event, Ticks } from '@barwise/parser'
 import { beatCount, beatKey } from './bar-compare.ts'
 import { beatAt } from './count-name.ts'
 import { EMPTY_HAND } from './hand.ts'
-import type { Instruction, Item } from './instruction.ts'
+import type { Item } from './instruction.ts'
 import { tellOver } from './tell-over.ts'
 import { tellEvents } from './tell-run.ts'
 import { pass, type State, type Telling } from './telling.ts'
 
-/** The items of a stretch of a bar, beat by beat, remarks and alternatives left to the caller. Ticks from the start of the bar. */
+/**
+ * The items of a stretch of a bar, beat by beat, each followed by the alternatives that start in it: what is described in one is
+ * known in the next. Remarks are left to the caller. Ticks from the start of the bar.
+ */
 export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): readonly Item[] {
   const { bar } = telling
-  const state: State = { hand: EMPTY_HAND, previous: null, announced: new Set(), eased: false }
+  const state: State = { hand: EMPTY_HAND, previous: null, aside: false, announced: new Set(), eased: false }
   for (const event of bar.events) if (event.at < fromTicks) pass(telling, state, event)
   const spans = joinBeats(bar, fromTicks, toTicks)
-  const items: Item[] = []
+  const items: Item[] = [...alternativesIn(telling, 0, fromTicks)]
   const toldBeats = new Map<string, number>()
   for (const span of spans) {
     const events = bar.events.filter((event) => event.at >= span.fromTicks && event.at < span.toTicks)
@@ -44,20 +47,37 @@ export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): rea
           instructions: [{ kind: 'as-beat', fromTicks: shared.fromTicks, toTicks: shared.toTicks, beat: earlier }],
         })
       }
+      items.push(...alternativesIn(telling, span.fromTicks, span.toTicks))
       continue
     }
     if (key !== null) toldBeats.set(key, from)
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)
     items.push({ ...shared, instructions: [...(over === null ? [] : [over]), ...tellEvents(telling, state, events)] })
+    items.push(...alternativesIn(telling, span.fromTicks, span.toTicks))
   }
+  items.push(...alternativesIn(telling, toTicks, bar.length))
   return items
 }
 
-/** The instructions of another way to play a stretch, told after what comes before it in the bar. */
-export function tellAlternative(telling: Telling, events: readonly Event[], from: Ticks): readonly Instruction[] {
-  const state: State = { hand: EMPTY_HAND, previous: null, announced: new Set(), eased: true }
-  for (const event of telling.bar.events) if (event.at < from) pass(telling, state, event)
-  return tellEvents(telling, state, events)
+/** The other ways to play stretches that start between two ticks, each told after what comes before it in the bar. */
+export function alternativesIn(telling: Telling, fromTicks: Ticks, toTicks: Ticks): readonly Item[] {
+  const { bar } = telling
+  return bar.alternatives
+    .filter(({ at }) => at >= fromTicks && at < toTicks)
+    .map(({ at, length, events, groups }) => {
+      const around = bar.groups.filter((group) => group.at < at || group.at >= at + length)
+      const inner = { ...telling, everyBeatIn: null, everyRing: false, bar: { ...bar, groups: [...around, ...groups] } }
+      const state: State = { hand: EMPTY_HAND, previous: null, aside: true, announced: new Set(), eased: true }
+      for (const event of bar.events) if (event.at < at) pass(inner, state, event)
+      return {
+        kind: 'or',
+        from: beatAt(bar, at),
+        to: beatAt(bar, at + length - 1),
+        fromTicks: at,
+        toTicks: at + length,
+        instructions: tellEvents(inner, state, events),
+      }
+    })
 }
 
 function spanKey(telling: Telling, state: State, from: Ticks, events: readonly Event[]): string {
@@ -72,7 +92,7 @@ interface BeatSpan {
   readonly beats: number
 }
 
-/** Beats joined where nothing begins in one, or where a cut goes over several. */
+/** Beats joined where nothing begins in one, at the start with the first in which something does, or where a cut goes over several. */
 function joinBeats(bar: Bar, fromTicks: Ticks, toTicks: Ticks): readonly BeatSpan[] {
   const spans: BeatSpan[] = []
   const first = Math.floor(fromTicks / bar.beatTicks)
@@ -82,7 +102,8 @@ function joinBeats(bar: Bar, fromTicks: Ticks, toTicks: Ticks): readonly BeatSpa
     const begins = bar.events.some((event) => event.at >= at && event.at < end)
     const torn = bar.groups.some((group) => group.at < at && group.at + group.length > at)
     const last = spans.at(-1)
-    if (last !== undefined && (torn || !begins))
+    const waits = last !== undefined && !bar.events.some((one) => one.at >= last.fromTicks && one.at < last.toTicks)
+    if (last !== undefined && (torn || !begins || waits))
       spans[spans.length - 1] = { ...last, toTicks: end, beats: last.beats + 1 }
     else spans.push({ fromTicks: at, toTicks: end, beats: 1 })
   }

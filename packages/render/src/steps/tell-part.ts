@@ -6,7 +6,8 @@ import type { Instruction, Item } from './instruction.ts'
 import { type RhythmSlot, rhythmOf } from './rhythm.ts'
 import { findSameBars, type SameBars } from './same-bars.ts'
 import { type Tag, tagsOf } from './tags.ts'
-import { tellAlternative, tellBar } from './tell-bar.ts'
+import { alternativesIn, tellBar } from './tell-bar.ts'
+import type { Telling } from './telling.ts'
 
 /** How a bar is counted: what a reader must know before its first count. */
 export interface Counting {
@@ -67,10 +68,10 @@ export function tellPart(lesson: Lesson, part: Part): PartTelling {
   }
   const extras = part.bars
     .filter((bar) => bar.sameAs !== null && bar.remarks.length + bar.alternatives.length > 0)
-    .map((bar) => ({
-      bar: bar.number,
-      items: withExtras({ part, bar, memory, everyBeatIn: null, everyRing: false }, []),
-    }))
+    .map((bar) => {
+      const telling: Telling = { part, bar, memory, everyBeatIn: null, everyRing: false }
+      return { bar: bar.number, items: withRemarks(telling, alternativesIn(telling, 0, bar.length)) }
+    })
   return { form: formOf(part, numbered), counting, cards, same: findSameBars(part), extras }
 }
 
@@ -83,12 +84,11 @@ function tellCard(
   const counting = countingOf(bar)
   const head = context.counting
   const sayCounting =
-    bar.number > 0 &&
-    (counting.metre.count !== head.metre.count ||
-      counting.metre.unit !== head.metre.unit ||
-      counting.slots !== head.slots ||
-      counting.stroke !== head.stroke ||
-      counting.beats.to !== head.beats.to)
+    counting.metre.count !== head.metre.count ||
+    counting.metre.unit !== head.metre.unit ||
+    counting.slots !== head.slots ||
+    counting.stroke !== head.stroke ||
+    counting.beats.to !== head.beats.to
   const everyBeatIn = commonCut(bar, card)
   const everyRing = allRing(bar, card)
   const telling = { part, bar, memory: context.memory, everyBeatIn, everyRing }
@@ -101,12 +101,12 @@ function tellCard(
     everyRing,
     tags: tagsOf(bar, card),
     rhythm: rhythmOf(bar, card),
-    items: withExtras(telling, beats),
+    items: withRemarks(telling, beats),
   }
 }
 
-/** Adds the teacher's remarks to the beats they belong to, and the alternatives behind theirs. */
-function withExtras(telling: Parameters<typeof tellAlternative>[0], beats: readonly Item[]): readonly Item[] {
+/** Adds the teacher's remarks to the beats they belong to. */
+function withRemarks(telling: Telling, beats: readonly Item[]): readonly Item[] {
   const { bar } = telling
   const items = [...beats]
   const place = (at: number): number => items.findLastIndex((item) => item.fromTicks <= at)
@@ -118,7 +118,9 @@ function withExtras(telling: Parameters<typeof tellAlternative>[0], beats: reado
       text: remark.text,
     }
     const at = remark.at
-    const index = at === null ? items.length - 1 : items.findIndex((item) => item.fromTicks <= at && at < item.toTicks)
+    const index = items.findLastIndex(
+      (item) => item.kind === 'beat' && (at === null || (item.fromTicks <= at && at < item.toTicks)),
+    )
     const item = items[index]
     if (item !== undefined && item.instructions[0]?.kind !== 'as-beat') {
       items[index] = { ...item, instructions: [...item.instructions, told] }
@@ -143,22 +145,6 @@ function withExtras(telling: Parameters<typeof tellAlternative>[0], beats: reado
         instructions: [told],
       })
     }
-  }
-  for (const { at, length, events, groups } of bar.alternatives) {
-    const inner = {
-      ...telling,
-      everyBeatIn: null,
-      everyRing: false,
-      bar: { ...bar, groups: [...bar.groups.filter((g) => g.at < at || g.at >= at + length), ...groups] },
-    }
-    items.splice(place(at) + 1, 0, {
-      kind: 'or',
-      from: beatAt(bar, at),
-      to: beatAt(bar, at + length - 1),
-      fromTicks: at,
-      toTicks: at + length,
-      instructions: tellAlternative(inner, events, at),
-    })
   }
   return items
 }
@@ -189,7 +175,7 @@ function commonCut(bar: Bar, card: Card): number | null {
   const cuts = bar.groups.filter((group) => group.at >= card.fromTicks && group.at < card.toTicks)
   const parts = cuts[0]?.parts
   const alike = cuts.every((cut) => cut.parts === parts && cut.length === bar.beatTicks && cut.at % bar.beatTicks === 0)
-  return parts !== undefined && beats > 1 && cuts.length === beats && alike ? parts : null
+  return bar.alternatives.length === 0 && parts !== undefined && beats > 1 && cuts.length === beats && alike ? parts : null
 }
 
 function formOf(part: Part, numbered: readonly Bar[]): Form {

@@ -1,5 +1,5 @@
 import type { Bar, Event, Strike } from '@barwise/parser'
-import { announceCut } from './announce-cut.ts'
+import { announceCuts } from './announce-cut.ts'
 import { countName, type Frame, frameAt, frameSlot } from './count-name.ts'
 import { playsAlike } from './hand.ts'
 import type { Instruction } from './instruction.ts'
@@ -45,7 +45,8 @@ function continues(bar: Bar, frame: Frame, last: Event, next: Event): boolean {
   const there = frameAt(bar, next.at)
   if (there.at !== frame.at || there.length !== frame.length || next.at !== last.at + last.duration) return false
   if (last.kind === 'scratch' && next.kind === 'scratch') {
-    const alike = last.marks.join() === next.marks.join() && last.palmMuted === next.palmMuted
+    const handAlike = (last.stroke === 'pluck') === (next.stroke === 'pluck')
+    const alike = handAlike && last.marks.join() === next.marks.join() && last.palmMuted === next.palmMuted
     return alike && last.strings?.join() === next.strings?.join() && (last.strings === null) === (next.strings === null)
   }
   if (last.kind !== 'strike' || next.kind !== 'strike') return false
@@ -70,24 +71,24 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
   const before = around.before
   const adjacent =
     before !== null &&
-    !(bar.number === 0 && before.kind === 'rest') &&
+    !(bar.number === 0 && before.kind === 'rest' && !state.aside) &&
     before.at + before.duration === first.at &&
     before.duration === frameSlot(frameAt(bar, before.at)) &&
     frameAt(bar, before.at).at === frame.at &&
     frameAt(bar, before.at).length === frame.length
   const ticks = { fromTicks: first.at, toTicks: last.at + last.duration }
-  const split = announceCut(telling, state, frame)
+  const splits = announceCuts(telling, state, frame)
   const starts = before === null && first.at % bar.beatTicks === 0
   const place = countName(bar, first.at)
-  const ordinalStart = split !== null && first.at === frame.at
+  const ordinalStart = splits.length > 0 && first.at === frame.at
   const placed = {
     ...ticks,
     place,
-    split,
+    splits,
     sayPlace: !(starts || ordinalStart || (adjacent && first.kind !== 'strike')),
   }
   if (first.kind === 'rest') {
-    if (bar.number === 0 && state.previous === null && frame.kind === 'beat') return []
+    if (bar.number === 0 && state.previous === null && frame.kind === 'beat' && !state.aside) return []
     return [{ kind: 'rest', ...placed, silencing: silencing(state.previous) }]
   }
   if (first.kind === 'scratch') {
@@ -102,7 +103,7 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
         marks: first.marks,
         palmMuted: first.palmMuted,
         silencing: easing(state, frame),
-        travelTo: travel(state, around.next, telling.memory),
+        travelTo: first.marks.length > 0 || first.palmMuted ? null : travel(state, around.next, telling.memory),
       },
     ]
   }

@@ -1,4 +1,5 @@
 import type { Bar, Event, Strike } from '@barwise/parser'
+import { barsBefore } from './bar-compare.ts'
 import { describe, inPlace, shapeOf, target } from './hand.ts'
 import type { Instruction } from './instruction.ts'
 import { lasting, ringing, slideFrom } from './lasting.ts'
@@ -8,7 +9,7 @@ import type { State, Telling } from './telling.ts'
 /** Where and when a run is told. */
 export type Placed = Pick<
   Extract<Instruction, { kind: 'rest' }>,
-  'fromTicks' | 'toTicks' | 'place' | 'sayPlace' | 'split'
+  'fromTicks' | 'toTicks' | 'place' | 'sayPlace' | 'splits'
 >
 
 /** Tells struck events that are alike: the shape first where it is new, then the strokes. */
@@ -72,13 +73,14 @@ export function tellUnstruck(telling: Telling, state: State, event: Strike, plac
     step !== 0 &&
     moved.length === event.notes.length &&
     moved.length === before.length &&
+    moved.every((note) => before.some((one) => one.string === note.string)) &&
     moved.length > 1
-  state.hand = target(event, state.hand, memory).hand
+  state.hand = { ...target(event, state.hand, memory).hand, told: false }
   return [
     {
       kind: 'unstruck',
       ...placed,
-      technique: event.technique ?? 'slide',
+      technique: event.technique,
       presses: pressesOf(notesHeld(moved)).map((press) => ({ ...press, flat: false })),
       together: event.technique === 'slide' && whole ? step : null,
       stops,
@@ -93,9 +95,8 @@ export function tellUnstruck(telling: Telling, state: State, event: Strike, plac
 /** The event before a bar's first. */
 function lastBefore({ part, bar }: Telling): Event | null {
   return (
-    part.bars
-      .slice(0, part.bars.indexOf(bar))
-      .findLast((one) => one.events.length > 0)
+    barsBefore(part, bar)
+      .find((one) => one.events.length > 0)
       ?.events.at(-1) ?? null
   )
 }

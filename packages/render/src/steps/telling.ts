@@ -1,4 +1,4 @@
-import type { Bar, Event, Part, Ticks } from '@barwise/parser'
+import type { Bar, Event, Part } from '@barwise/parser'
 import { type Hand, type ShapeMemory, target } from './hand.ts'
 
 /** What is told of a bar, or of another way to play a stretch of it. */
@@ -16,8 +16,10 @@ export interface Telling {
 export interface State {
   hand: Hand
   previous: Event | null
+  /** Whether an alternative is being told. */
+  readonly aside: boolean
   /** Cuts announced. */
-  readonly announced: Set<Ticks>
+  readonly announced: Set<string>
   /** Whether easing was told: after that only a sound that lasted is told to be eased. */
   eased: boolean
 }

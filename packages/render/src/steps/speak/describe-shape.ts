@@ -1,3 +1,4 @@
+import type { Damping } from '../damping.ts'
 import type { Instruction, Press } from '../instruction.ts'
 import { plain, type RichText } from './rich-text.ts'
 import type { Voice } from './voice.ts'
@@ -7,12 +8,16 @@ type Described = Extract<Instruction, { kind: 'describe' | 'describe-like' }>
 /** Words a sentence may have before its description goes on in another. */
 const LONGEST = 24
 
-/** Which finger keeps which string quiet, when the checks know it: for each silent string, the finger. */
-export type Damping = ReadonlyMap<number, number | 'T'>
-
-/** Describes a shape in sentences: fingers lying flat first, then the others from the lowest string, then open and silent strings. */
-export function describeShape(voice: Voice, told: Described, damping: Damping | null): readonly RichText[] {
-  const sentences = told.kind === 'describe' ? inFull(voice, told, damping) : byDifference(voice, told)
+/**
+ * Describes a shape in sentences: fingers lying flat first, then the others from the lowest string, then open and silent
+ * strings. `named` says the shape's name in each, for cards where the same was said of another shape.
+ */
+export function describeShape(
+  voice: Voice,
+  told: Described,
+  options: { readonly damping: Damping | null; readonly named: boolean },
+): readonly RichText[] {
+  const sentences = told.kind === 'describe' ? inFull(voice, told, options) : byDifference(voice, told)
   const { label, implied } = told.shape
   return implied && label !== null ? [...sentences, voice.say('describe.implies', { symbol: label })] : sentences
 }
@@ -29,7 +34,7 @@ function byDifference(voice: Voice, told: Extract<Described, { kind: 'describe-l
 function inFull(
   voice: Voice,
   told: Extract<Described, { kind: 'describe' }>,
-  damping: Damping | null,
+  { damping, named }: { readonly damping: Damping | null; readonly named: boolean },
 ): readonly RichText[] {
   const { say } = voice
   const name = voice.shapeName(told.shape.name)
@@ -37,21 +42,23 @@ function inFull(
   const open = told.presses.filter((press) => press.fret === 0).flatMap((press) => press.strings)
   const silent = told.shape.frets.flatMap((fret, i) => (fret === null ? [i + 1] : [])).reverse()
   const sentences: RichText[] = []
+  const of = named ? '-of' : ''
   if (pressed.length === 0) sentences.push(say('describe.all-open', { name }))
   for (const chunk of chunks(voice, pressed)) {
     const presses = voice.presses(chunk, 'at')
-    sentences.push(
-      sentences.length === 0 ? say('describe.first', { name, presses }) : say('describe.more', { presses }),
-    )
+    sentences.push(say(sentences.length === 0 ? 'describe.first' : `describe.more${of}`, { name, presses }))
   }
-  if (open.length > 0) sentences.push(say('describe.open', { n: open.length, strings: voice.strings.plain(open) }))
-  const damped = silent.filter((string) => damping?.has(string) === true)
-  for (const string of damped) {
-    const finger = String(damping?.get(string))
-    sentences.push(say('describe.damps', { finger, strings: voice.strings.plain([string]) }))
+  if (open.length > 0) {
+    sentences.push(say(`describe.open${of}`, { name, n: open.length, strings: voice.strings.plain(open) }))
   }
-  const rest = silent.filter((string) => !damped.includes(string))
-  if (rest.length > 0) sentences.push(say('describe.silent', { n: rest.length, strings: voice.strings.plain(rest) }))
+  for (const finger of new Set(silent.flatMap((string) => damping?.get(string) ?? []))) {
+    const strings = voice.strings.plain(silent.filter((string) => damping?.get(string) === finger))
+    sentences.push(say(`describe.damps${of}`, { name, finger: String(finger), strings }))
+  }
+  const rest = silent.filter((string) => damping?.has(string) !== true)
+  if (rest.length > 0) {
+    sentences.push(say(`describe.silent${of}`, { name, n: rest.length, strings: voice.strings.plain(rest) }))
+  }
   return sentences
 }
 

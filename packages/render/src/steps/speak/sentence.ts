@@ -42,7 +42,7 @@ export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full
     said.pressAgain = true
   }
   said.struck = true
-  return [...speakLift(voice, told.lifted), speakSplit(voice, told.split, sentence, full)]
+  return [...speakLift(voice, told.lifted), speakSplit(voice, told.splits, sentence, full)]
 }
 
 function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[] {
@@ -102,11 +102,7 @@ function speakStrokes(voice: Voice, strokes: readonly (string | null)[], styled:
   return voice.list(strokes.map(one))
 }
 
-function speakPlace(
-  voice: Voice,
-  told: Pick<Kind<'strike'>, 'place' | 'sayPlace' | 'split'>,
-  full: Fullness,
-): RichText {
+function speakPlace(voice: Voice, told: Pick<Kind<'strike'>, 'place' | 'sayPlace'>, full: Fullness): RichText {
   if (full === 0 && !told.sayPlace) return []
   return voice.place(told.place, full === 2)
 }
@@ -143,9 +139,12 @@ function speakTail(voice: Voice, lasting: Lasting | null, ringing: Ringing | nul
   return long.kind === 'through' ? voice.say(key, { count: voice.count(long.to, true) }) : voice.say(key)
 }
 
-/** Puts the announcement of a cut before its first sentence. */
-function speakSplit(voice: Voice, split: Split | null, sentence: RichText, full: Fullness): RichText {
-  if (split === null) return sentence
+/** Puts the announcements of cuts before their first sentence. */
+function speakSplit(voice: Voice, splits: readonly Split[], sentence: RichText, full: Fullness): RichText {
+  return splits.reduceRight((spoken, split) => speakOneSplit(voice, split, spoken, full), sentence)
+}
+
+function speakOneSplit(voice: Voice, split: Split, sentence: RichText, full: Fullness): RichText {
   const { say } = voice
   const parts = voice.number(split.parts)
   const { over } = split
@@ -171,18 +170,18 @@ export function speakUnstruck(voice: Voice, told: Kind<'unstruck'>, said: Said, 
     place: voice.place(told.place, full === 2),
     marks: speakMarks(voice, told),
     tail: speakTail(voice, told.lasting, told.ringing),
-    unstruck: said.unstruck ? [] : say('unstruck.nothing', { n }),
+    unstruck: said.unstruck || told.technique === null ? [] : say('unstruck.nothing', { n }),
   }
-  said.unstruck = true
+  said.unstruck ||= told.technique !== null
   const sentence =
     told.together === null
-      ? say(`unstruck.${told.technique}`, { ...shared, presses: voice.presses(told.presses, manner) })
+      ? say(`unstruck.${told.technique ?? 'hold'}`, { ...shared, presses: voice.presses(told.presses, manner) })
       : say('unstruck.together', together(voice, shared, told.together))
   const stops =
     told.stops.length === 0
       ? []
       : [say('unstruck.stops', { n: told.stops.length, strings: voice.strings.plain(told.stops) })]
-  return [speakSplit(voice, told.split, sentence, full), ...stops]
+  return [speakSplit(voice, told.splits, sentence, full), ...stops]
 }
 
 function together<T extends object>(
@@ -207,13 +206,13 @@ export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness
     }),
   )
   const prepared = told.silencing === null ? sentence : say(`scratch.${told.silencing}`, { sentence })
-  return speakSplit(voice, told.split, prepared, full)
+  return speakSplit(voice, told.splits, prepared, full)
 }
 
 /** Speaks a silence. */
 export function speakRest(voice: Voice, told: Kind<'rest'>, full: Fullness): RichText {
   const place = speakPlace(voice, told, full)
-  return speakSplit(voice, told.split, tidy(voice.say(`rest.${told.silencing ?? 'plain'}`, { place })), full)
+  return speakSplit(voice, told.splits, tidy(voice.say(`rest.${told.silencing ?? 'plain'}`, { place })), full)
 }
 
 /** Speaks what goes on over the start of a beat. */

@@ -1,4 +1,5 @@
 import type { Instrument } from '@barwise/parser'
+import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { Speak } from './messages.ts'
 import { plain, type RichText } from './rich-text.ts'
 
@@ -46,7 +47,7 @@ function stringNames(say: Speak, instrument: Instrument): readonly RichText[] {
   const letters = instrument.stringNames.map((name) => name.replace(/-?\d+$/, ''))
   const pitch = (i: number): number => instrument.tuning[i] ?? 0
   return letters.map((letter, i) => {
-    const spoken = say('string.letter', { letter })
+    const spoken = say('string.letter', { key: letterKey(letter), letter: trueSigns(letter) })
     const alike = letters.flatMap((other, k) => (other === letter ? [k] : []))
     if (alike.length === 1) return spoken
     const byPitch = alike.sort((a, b) => pitch(b) - pitch(a))
@@ -56,4 +57,9 @@ function stringNames(say: Speak, instrument: Instrument): readonly RichText[] {
     const rank = index === 0 ? 'high' : index === byPitch.length - 1 ? 'low' : 'middle'
     return say('string.rank', { rank, letter: spoken })
   })
+}
+
+/** A letter as a selector of messages, which take no signs: `F#` is `Fsharp`, `Bb` is `Bflat`. */
+function letterKey(letter: string): string {
+  return letter.replace('#', 'sharp').replace(/(?<=^[A-G])b/, 'flat')
 }

@@ -61,7 +61,9 @@ function speakCount(say: Speak, name: CountName, withBeat: boolean): RichText {
   const beat = String(name.beat)
   if (name.kind === 'ordinal') {
     const ordinal = say('ordinal', { n: String(name.index) })
-    return say(withBeat ? 'count.ordinal-of' : 'count.ordinal', { ordinal, beat })
+    const parts = say('number', { n: String(name.parts) })
+    const key = name.of === 'cut' ? (withBeat ? 'count.ordinal-of' : 'count.ordinal') : `count.ordinal-${name.of}`
+    return say(key, { ordinal, beat, parts })
   }
   const plainName = name.name === 'number' ? say('count.number', { beat }) : say(`count.${name.name}`)
   if (name.name === 'number' || !withBeat) return name.late ? say('count.late', { count: plainName }) : plainName

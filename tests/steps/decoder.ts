@@ -58,7 +58,7 @@ const NUMBERS = [
 ]
 const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth']
 const LIST = String.raw`(?:\d+–\d+|\d+(?:, \d+)*(?: and \d+)?)`
-const PLACE = String.raw`(?:on the ‘\w+’ of \d+|on ‘\w+’|on \d+|on the \w+ in beat \d+|on the \w+|just after the ‘\w+’ of \d+|just after ‘\w+’|just after \d+)`
+const PLACE = String.raw`(?:on the ‘\w+’ of \d+|on ‘\w+’|on \d+|on the \w+ of the outer \w+|on the \w+ of \w+ in beat \d+|on the \w+ in beat \d+|on the \w+|just after the ‘\w+’ of \d+|just after ‘\w+’|just after \d+)`
 
 function toNumber(word: string): number {
   const index = NUMBERS.indexOf(word.toLowerCase())
@@ -89,6 +89,8 @@ class Decoder {
   private count: Count = this.head
   private everyBeatIn: number | null = null
   private everyRing = false
+  /** Whether an alternative is being read. */
+  private aside = false
   private firstBeat = 0
   private bar: DecodedBar = { number: -1, length: 0, events: [], alternatives: [] }
   private describing: string | null = null
@@ -200,8 +202,10 @@ class Decoder {
         const into = [...before]
         const cuts = this.cuts
         this.cuts = []
+        this.aside = true
         this.readItem(words.slice(lead![0].length), into)
         this.cuts = cuts
+        this.aside = false
         this.bar.alternatives.push({ at, events: into.slice(before.length) })
       }
     }
@@ -229,22 +233,24 @@ class Decoder {
   private readSentence(whole: string): void {
     let sentence = whole
     this.justCut = false
-    const cut = sentence.match(
-      new RegExp(
-        String.raw`^(?:in (\w+)|beat \d+ in (\w+)|(\w+) over beats (${LIST})|split (.+?) in (\w+)): (.*)$`,
-        'i',
-      ),
-    )
-    if (cut !== null && !this.shapes.has(cut[1] ?? '')) {
-      this.openCut(cut)
-      sentence = cut[7]!
+    for (let nested = true; nested; ) {
+      const cut = sentence.match(
+        new RegExp(
+          String.raw`^(?:in (\w+)|beat \d+ in (\w+)|(\w+) over beats (${LIST})|split (.+?) in (\w+)): (.*)$`,
+          'i',
+        ),
+      )
+      if (cut !== null && !this.shapes.has(cut[1] ?? '')) {
+        this.openCut(cut)
+        sentence = cut[7]!
+      } else nested = false
     }
     const again = sentence.match(/(?:as|are|is) beat (\d+)(?: again)?$/i)
     if (again !== null && /^(As|Each as|Beats?) /.test(sentence)) {
       this.copyBeat(Number(again[1]))
       return
     }
-    if (/^(It implies|(Finger \d|The thumb) keeps)/.test(sentence)) return
+    if (/^(It implies|(For .+, )?(finger \d|the thumb) keeps)/i.test(sentence)) return
     if (
       /^(.+ rings (over|on through) |Nothing new on|Still silent on|The sound from|Let the sound from)/.test(sentence)
     ) {
@@ -303,8 +309,19 @@ class Decoder {
   }
 
   private frameOf(place: string): Frame {
-    const ordinal = place.match(/the ([a-z]+|\d+th)(?: in beat (\d+))?$/)
-    if (ordinal !== null && this.cut !== null) return this.cut
+    const ordinal = place.match(/the (?:[a-z]+|\d+th)(?: of the outer (\w+)| of (\w+) in beat (\d+)| in beat (\d+))?$/)
+    if (ordinal !== null) {
+      const [, outer, own, ownBeat, beat] = ordinal
+      if (outer !== undefined) {
+        const from = this.beatStart(this.item.from)
+        const wide = this.cuts.filter((cut) => cut.at >= from && cut.parts === toNumber(outer))
+        return wide.sort((a, b) => b.length - a.length)[0]!
+      }
+      if (beat !== undefined) return this.beatFrame(Number(beat))
+      if (own === undefined) return this.cut!
+      const starts = (cut: Frame): number => this.firstBeat + Math.floor(cut.at / this.count.beatTicks) + 1
+      return this.cuts.findLast((cut) => cut.parts === toNumber(own) && starts(cut) === Number(ownBeat))!
+    }
     const beat = place.match(/(?:of|in beat|on|after) (\d+)$/)?.[1]
     return this.beatFrame(beat === undefined ? this.item.from : Number(beat))
   }
@@ -312,7 +329,7 @@ class Decoder {
   private ticksOf(place: string): number {
     const frame = this.frameOf(place)
     const slot = frame.length / frame.parts
-    const ordinal = place.match(/the ([a-z]+|\d+th)(?: in beat \d+)?$/)?.[1]
+    const ordinal = place.match(/the ([a-z]+|\d+th)(?: of the outer \w+| of \w+ in beat \d+| in beat \d+)?$/)?.[1]
     if (ordinal !== undefined) {
       const index = ORDINALS.indexOf(ordinal)
       return frame.at + ((index > 0 ? index : Number.parseInt(ordinal, 10)) - 1) * slot
@@ -390,17 +407,17 @@ class Decoder {
     }
     if (this.describing === null) return false
     const shape = this.shapes.get(this.describing)!
-    const more = sentence.match(/^Add (.*)$/)
+    const more = sentence.match(/^(?:For .+, a|A)dd (.*)$/)
     if (more !== null && !/: (strike|pluck)/.test(sentence)) {
       presses(more[1]!, shape)
       return true
     }
-    const open = sentence.match(new RegExp(`^Strings? (${LIST}) rings? open$`))
+    const open = sentence.match(new RegExp(`^(?:.+ leaves s|S)trings? (${LIST}) (?:rings? )?open$`))
     if (open !== null) {
       for (const string of list(open[1]!)) shape.set(string, 0)
       return true
     }
-    const silent = sentence.match(new RegExp(`^Strings? (${LIST}) stays? silent$`))
+    const silent = sentence.match(new RegExp(`^(?:.+ keeps s|S)trings? (${LIST}) (?:stays? )?silent$`))
     if (silent === null) return false
     for (const string of list(silent[1]!)) shape.delete(string)
     return true
@@ -428,18 +445,37 @@ class Decoder {
     return true
   }
 
+  /** Numbers of the bars played before the one being read, the nearest first. */
+  private barsBefore(): number[] {
+    const endings = [...this.text.matchAll(/Ending ([^:]+): bars? (\d+)/g)].map((match) => ({
+      first: /^1\b/.test(match[1]!),
+      from: Number(match[2]),
+    }))
+    const index = endings.findIndex(({ first, from }) => !first && from === this.bar.number)
+    const start = index < 0 ? this.bar.number : endings.slice(0, index).findLast(({ first }) => first)!.from
+    return Array.from({ length: start }, (_, i) => start - 1 - i)
+  }
+
   private previous(): Decoded | undefined {
     const last = this.into.at(-1)
     if (last !== undefined) return last
-    for (let number = this.bar.number - 1; number >= 0; number--) {
+    for (const number of this.barsBefore()) {
       const events = this.bars.get(this.same.get(number) ?? number)?.events
       if (events !== undefined && events.length > 0) return events.at(-1)
     }
     return undefined
   }
 
+  /** The fret at which a string was last heard: in the stroke before, or ringing from an earlier one. */
+  private soundingFret(string: number): number | null {
+    const earlier = this.barsBefore().reverse()
+    const events = earlier.flatMap((number) => this.bars.get(this.same.get(number) ?? number)?.events ?? [])
+    const last = [...events, ...this.into].findLast((event) => event.notes.some((note) => note.string === string))
+    return last?.notes.find((note) => note.string === string)?.fret ?? null
+  }
+
   private readUnstruck(sentence: string): boolean {
-    const match = sentence.match(new RegExp(`^(${PLACE}), (hammer|pull off to|slide) (.*)$`, 'i'))
+    const match = sentence.match(new RegExp(`^(${PLACE}), (hammer|pull off to|slide|let it sound) (.*)$`, 'i'))
     if (match === null) return false
     const [, place, verb, rest] = match as unknown as [string, string, string, string]
     const [what, after] = cutAt(rest, /(, (?:with|softly|short|palm|then|rolled)|; )/)
@@ -447,17 +483,17 @@ class Decoder {
     const previous = this.previous()
     const before = previous?.kind === 'strike' ? previous.notes.filter((note) => note.fret !== null) : []
     const from = verb === 'hammer' ? 'hammered' : verb === 'slide' ? 'slid' : 'pulled'
+    const goesOn = verb === 'let it sound'
     const moved = what.match(/^(?:it|both|the whole shape) (up|down) (\w+) frets?$/)
     const target = new Map<number, number | null>()
     if (moved !== null) {
       const by = toNumber(moved[2]!) * (moved[1] === 'up' ? 1 : -1)
       for (const note of before) target.set(note.string, note.fret! + by)
-    } else presses(what, target)
+    } else if (!goesOn) presses(what, target)
     const notes: DecodedNote[] = before
       .filter((note) => !target.has(note.string))
       .map((note) => ({ ...note, from: 'held', fromFret: null }))
-    for (const [string, fret] of target)
-      notes.push({ string, fret, from, fromFret: before.find((one) => one.string === string)?.fret ?? null })
+    for (const [string, fret] of target) notes.push({ string, fret, from, fromFret: this.soundingFret(string) })
     notes.sort((a, b) => b.string - a.string)
     this.put(place.toLowerCase(), [{ ...how.event, kind: 'strike', stroke: null, strings: null, notes }])
     return true
@@ -468,6 +504,8 @@ class Decoder {
     if (read === null) return false
     const [frets, rest, verb] = read
     const how = this.how(rest, verb)
+    if (this.everyRing && !this.aside) how.event.marks.push('ring')
+    how.event.marks.sort()
     const notes = [...frets]
       .sort((a, b) => b[0] - a[0])
       .map(([string, fret]): DecodedNote => {
@@ -583,7 +621,7 @@ class Decoder {
     if (take('and slide up into place from just below') !== null) slide = () => null
     const by = take(String.raw`and slide in from (\w+) frets? (below|above)`)
     if (by !== null) slide = (_, fret) => fret - toNumber(by[1]!) * (by[2] === 'below' ? 1 : -1)
-    const each = take(String.raw`and slide in, ((?:string \d+ from (?:fret \d+|just below)(?:, | and )?)+)`)
+    const each = take(String.raw`and slide in, (string \d+ from (?:fret \d+|just below)(?:(?:, | and )string \d+ from (?:fret \d+|just below))*)`)
     if (each !== null) {
       const from = new Map(
         [...each[1]!.matchAll(/string (\d+) from (?:fret (\d+)|just below)/g)].map((m) => [
@@ -613,7 +651,6 @@ class Decoder {
     }
     take('; nothing strikes (?:it|them)')
     if (take('; let it ring(?: through [^;]*| over the bar line)?') !== null) marks.push('ring')
-    else if (this.everyRing) marks.push('ring')
     take('; (?:let it last|hold it(?= *$)|hold it through [^;]*|hold it over the bar line)')
     if (rest !== '') throw new Error(`left over: ${rest} (of ${words})`)
     return { place, strokes, slide, event: { marks: marks.sort(), palmMuted, rolled } }
