@@ -3,20 +3,48 @@ import type { FindingDraft, Report } from '../finding/finding-draft.ts'
 /** The most findings of one block. */
 export const MOST_FINDINGS = 200
 
-/** Collects the findings of a block and hands them on in the order of the source, at most so many, with one that says so. */
-export function createFindingLimit(): { readonly report: Report; passOn(to: Report): void } {
+/** The findings of a block on their way to the writer. */
+export interface FindingLimit {
+  readonly report: Report
+  /** What has been reported so far, in that order. */
+  readonly drafts: readonly FindingDraft[]
+  passOn(to: Report): void
+}
+
+/**
+ * Collects the findings of a block and hands them on in the order of the source, at most so many, with one that says so.
+ * A shape that does not exist is reported where it is named first: it is one mistake however often it is played.
+ */
+export function createFindingLimit(): FindingLimit {
   const drafts: FindingDraft[] = []
   return {
+    drafts,
     report: (draft) => {
       drafts.push(draft)
     },
     passOn(to) {
-      drafts.sort((a, b) => a.span.start - b.span.start)
-      for (const draft of drafts.slice(0, MOST_FINDINGS)) to(draft)
-      const next = drafts[MOST_FINDINGS]
+      const told = withNamesOnce(drafts.sort((a, b) => a.span.start - b.span.start))
+      for (const draft of told.slice(0, MOST_FINDINGS)) to(draft)
+      const next = told[MOST_FINDINGS]
       if (next === undefined) return
       const message = `more than ${MOST_FINDINGS} findings in this part: the rest is left out`
       to({ code: 'too-many-findings', span: next.span, message, help: 'mend those above first' })
     },
   }
+}
+
+function withNamesOnce(drafts: readonly FindingDraft[]): readonly FindingDraft[] {
+  const times = new Map<string, number>()
+  for (const { code, message } of drafts) {
+    if (code === 'unknown-shape') times.set(message, (times.get(message) ?? 0) + 1)
+  }
+  return drafts.flatMap((draft) => {
+    if (draft.code !== 'unknown-shape') return [draft]
+    const count = times.get(draft.message) ?? 0
+    times.set(draft.message, 0)
+    if (count === 0) return []
+    if (count === 1) return [draft]
+    const more = count === 2 ? 'once more' : `${count - 1} more times`
+    return [{ ...draft, message: `${draft.message}, and ${more} below` }]
+  })
 }

@@ -7,10 +7,8 @@ import type { Shape } from '../score/shape.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import type { Span } from '../source/span.ts'
 import { chordRows, createLabels } from './chord-row.ts'
-import type { BarContext } from './context.ts'
-import { createFindingLimit } from './finding-limit.ts'
+import { readInMeantGrid } from './meant-grid.ts'
 import { type PlayedBar, playBars } from './play-bars.ts'
-import { readLines } from './read-lines.ts'
 import { sameBars } from './same-bars.ts'
 import { createSpeller } from './spell-events.ts'
 
@@ -34,10 +32,10 @@ export interface PartBlock {
  * 200 findings; whatever can be read is read. Never throws on a writer's text.
  */
 export function readPartBlock(block: PartBlock): Part {
-  const { attributes, instrument, shapes } = block
-  const limit = createFindingLimit()
-  const context: BarContext = { instrument, shapes, report: limit.report, meanings: new Map() }
-  const { bars: drafts, repeats } = readLines(block.lines, attributes, context)
+  const { attributes, shapes } = block
+  const read = readInMeantGrid(block)
+  const { limit, context } = read
+  const { bars: drafts, repeats } = read.lines
   const played = playBars(drafts, repeats, context)
   const labels = createLabels()
   const rows = chordRows(played, repeats, { shapes, labels })

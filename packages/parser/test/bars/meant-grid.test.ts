@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest'
+import { readGroove } from './read-groove.ts'
+
+const EIGHTHS = 'bar 1\n  1: Em7 -\n  2: Em7 x\n  3: Em7 x\n  4: - Em7'
+
+describe('a part written for another grid', () => {
+  test('is read on the grid all its beats fit, with one finding that names it', () => {
+    const groove = readGroove(EIGHTHS)
+    expect(groove.told).toEqual(['wrong-slot-count: Em7 -'])
+    expect(groove.findings[0]?.message).toBe('beat 1 has 2 signs, a sixteenth grid needs 4')
+    expect(groove.findings[0]?.help).toBe('write `grid=8` in the braces of the part: all its beats fit that')
+    expect(groove.bar(1).grid).toBe(8)
+    expect(readGroove(EIGHTHS, { grid: 8 }).findings).toEqual([])
+  })
+  test('is left on its grid while one beat fits no other', () => {
+    const groove = readGroove(EIGHTHS.replace('2: Em7 x', '2: Em7 x x'))
+    expect(groove.told).toHaveLength(4)
+    expect(groove.bar(1).grid).toBe(16)
+  })
+  test('is left on its grid when only two beats do not fit', () => {
+    const groove = readGroove('bar 1\n  1: Em7 -\n  2: Em7 x\n  3: Em7 x x x\n  4: x x x x')
+    expect(groove.told).toEqual(['wrong-slot-count: Em7 -', 'wrong-slot-count: Em7 x'])
+  })
+})
+
+describe('a shape that does not exist', () => {
+  test('is one finding, where it is named first, and says how often it comes back', () => {
+    const once = readGroove('bar 1\n  1: Bm x x x\n  2-4: - - - - - - - - - - - -')
+    expect(once.findings.map(({ message }) => message)).toEqual(['there is no shape "Bm"'])
+    const groove = readGroove('bar 1\n  1: Bm x Bm@1-3 Fm\n  2: Bm> x x x\n  3-4: - - - - - - - -')
+    expect(groove.findings.map(({ message }) => message)).toEqual([
+      'there is no shape "Bm", and 2 more times below',
+      'there is no shape "Fm"',
+    ])
+  })
+})
