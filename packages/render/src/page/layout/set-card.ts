@@ -195,6 +195,15 @@ function cardHead(card: StepCard, area: Area, context: LayoutContext): Set {
     const node: StructNode = { role: 'P', parent: area.parent }
     const measured = lineItem([say(tags, 'sans', small.size)], { x: area.width, y, align: 'right' }, node, context)
     if (x + measured.width <= area.width) items.push(measured.item)
+    else {
+      const under = lineItem(
+        [say(tags, 'sans', small.size)],
+        { x: 0, y: display.leading + small.leading * 0.8 },
+        node,
+        context,
+      )
+      return { items: [...items, under.item], height: display.leading + small.leading }
+    }
   }
   return { items, height: display.leading }
 }
