@@ -46,7 +46,7 @@ export function readBook(source: SourceFile, options: ReadBookOptions = {}): Boo
   const start = matter.bodyLine <= index.lineCount ? index.lineSpan(matter.bodyLine).start : text.length
   const shift = text.charCodeAt(start) === 0xfeff ? start + 1 : start
   const scan = scanRawBlocks(text, index, matter.bodyLine)
-  const tree = parseMarkdown(text.slice(shift), scan.blocks, matter.bodyLine)
+  const tree = parseMarkdown(text, scan.blocks, { index, bodyStart: shift, bodyLine: matter.bodyLine })
   const outline = outlineTree(tree, matter.bodyLine - 1)
   reportNearMisses(scan.blocks, { text, shift, outline, scan, report })
   const context = {

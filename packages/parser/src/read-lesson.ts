@@ -64,7 +64,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     text,
     matter.bodyLine <= index.lineCount ? index.lineSpan(matter.bodyLine).start : text.length,
   )
-  const tree = parseMarkdown(text.slice(bodyStart), scan.blocks, matter.bodyLine)
+  const tree = parseMarkdown(text, scan.blocks, { index, bodyStart, bodyLine: matter.bodyLine })
   const outline = outlineTree(tree, matter.bodyLine - 1)
   const found = { text, shift: bodyStart, scan, outline }
   const meant = meantBlocks(found)

@@ -1,6 +1,5 @@
 import type { Extension as MdastExtension } from 'mdast-util-from-markdown'
 import type { Code, Construct, Effects, Extension, State, TokenizeContext } from 'micromark-util-types'
-import type { RawBlock } from './raw-blocks.ts'
 
 /** The tree node of a raw block: where it stands; what it holds is in the scan. */
 export interface RawBlockNode {
@@ -28,10 +27,10 @@ declare module 'mdast' {
  * text is never read as Markdown, lines with less indentation stay in their list, and the cost is one step a character.
  * It also takes blocks that are indented like code, which the reader then reports.
  *
- * @param lineShift added to micromark's line numbers to get those of the scan
+ * @param blocks the first and last line of each block in the text that micromark reads, from 1
  */
-export function rawBlockSyntax(blocks: readonly RawBlock[], lineShift: number): Extension {
-  const lastLines = new Map(blocks.map((block) => [block.openLine - lineShift, block.lastLine - lineShift]))
+export function rawBlockSyntax(blocks: readonly { readonly first: number; readonly last: number }[]): Extension {
+  const lastLines = new Map(blocks.map(({ first, last }) => [first, last]))
   const plain: Construct = { name: 'rawBlock', tokenize: tokenizer(lastLines), concrete: true, add: 'before' }
   const indented: Construct = {
     name: 'rawBlockIndented',
