@@ -182,7 +182,8 @@ const DARK = `@media screen and (prefers-color-scheme:dark){:root{--ink:#eef1f0;
 
 const PRINT = `@media print{
 @page{margin:16mm 18mm}
-body{font-size:10.5pt;line-height:14pt}
+body{font-size:10.5pt;line-height:14pt;-webkit-print-color-adjust:exact;print-color-adjust:exact}
+.card figure{max-width:122mm}.shape svg{height:38mm}.shapes{grid-template-columns:repeat(auto-fill,minmax(40mm,1fr))}
 .rail,.skip,.pager,.glyphs+.skip{display:none}
 main{margin:0;padding:0;max-width:none}
 .wide{display:block}.narrow{display:none}
