@@ -43,7 +43,7 @@ const SHORT_LAST_LINE = 0.18
 /**
  * Breaks runs into ragged lines so that the whole paragraph is as even as can be: the squares of the room left at the right are least
  * (D. E. Knuth and M. F. Plass, "Breaking Paragraphs into Lines", 1981, section on ragged right). Hyphens and a lonely last word cost.
- * A word wider than the line stands out; it is hyphenated where it can be.
+ * A word wider than the line is cut where the line is full.
  */
 export function breakLines(runs: readonly TextRun[], options: BreakOptions): readonly Line[] {
   const words = wordsOf(runs, options)
@@ -189,8 +189,25 @@ function splitToken(
       options.hyphenate !== undefined && run.face !== 'mono' && /^\p{P}*\p{L}{7,}\p{P}*$/u.test(text)
         ? options.hyphenate(text)
         : [text]
-    return syllables.map((syllable, index) => ({ text: syllable, hyphen: index < syllables.length - 1 }))
+    return syllables.flatMap((syllable, index) => {
+      const last = index === syllables.length - 1
+      const chopped = chop(syllable, run, options)
+      return chopped.map((part, at) => ({ text: part, hyphen: !last && at === chopped.length - 1 }))
+    })
   })
+}
+
+/** A word longer than a whole line (an address, as a rule), cut where the line is full. */
+function chop(text: string, run: TextRun, options: BreakOptions): readonly string[] {
+  const { fonts, width } = options
+  if (text.length < 12 || fonts.measure(run.face, run.size, text).width <= width) return [text]
+  const parts = ['']
+  for (const character of text) {
+    const longer = `${parts.at(-1) ?? ''}${character}`
+    if (fonts.measure(run.face, run.size, longer).width > width * 0.98) parts.push(character)
+    else parts[parts.length - 1] = longer
+  }
+  return parts
 }
 
 function piecesOf(run: TextRun, text: string, options: BreakOptions): readonly Piece[] {

@@ -56,7 +56,7 @@ function setBlock(
         narrow,
         context,
       )
-      return [...spaceRows(rows, follows ? 0 : 5, follows ? 0 : 0), ...setImages(block.children, area, context)]
+      return [...spaceRows(rows, follows ? 0 : 5, 0), ...setImages(block.children, area, context)]
     }
     case 'list': {
       const nested = area.parent.role === 'LBody' && block.tight
@@ -153,19 +153,29 @@ function setCode(text: string, area: Area, context: LayoutContext): readonly Row
   const { style } = context
   const node: StructNode = { role: 'Code', parent: { role: 'P', parent: area.parent } }
   const leading = style.small.leading + 1
+  const inset = pointsOf(4)
+  const letter = context.fonts.measure('mono', style.small.size, 'x').width
+  const room = Math.max(10, Math.floor((area.width - inset) / letter))
   const rows = text
     .replace(/\n$/, '')
     .split('\n')
+    .flatMap((written) => inPieces(written, room))
     .map((written) => {
       const { item } = lineItem(
         [say(written === '' ? '\u00a0' : written.replaceAll(' ', '\u00a0'), 'mono', style.small.size)],
-        { x: pointsOf(4), y: leading * BASE_OF_LEADING },
+        { x: inset, y: leading * BASE_OF_LEADING },
         node,
         context,
       )
       return row(leading, [item])
     })
   return spaceRows(rows, 7, 7)
+}
+
+/** A line of code that is too long goes on under itself, two letters in. */
+function inPieces(written: string, room: number): readonly string[] {
+  if (written.length <= room) return [written]
+  return [written.slice(0, room), ...inPieces(`  ${written.slice(room)}`, room)]
 }
 
 /** The writer's thematic break: one short stroke. */

@@ -52,6 +52,13 @@ test('a line ends after a hyphen that the writer typed', () => {
   expect(wordsOf(lines('two-string', 30))).toEqual(['two-', 'string'])
 })
 
+test('a word longer than the line is cut where the line is full', () => {
+  const address = 'https://example.org/a/very/long/address/that/fits/no/line'
+  const found = lines(`See ${address} there`, 90)
+  for (const line of found) expect(line.width).toBeLessThanOrEqual(90.01)
+  expect(wordsOf(found).join('').replaceAll(' ', '')).toBe(`See${address}there`)
+})
+
 test('true signs come from the face that stands well among letters', () => {
   const [line] = lines('B♭ and F♯', 200)
   expect(line?.fragments.map((fragment) => fragment.face)).toEqual(['serif', 'music-text', 'serif', 'music-text'])

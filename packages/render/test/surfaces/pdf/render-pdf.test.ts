@@ -321,6 +321,18 @@ test('a character that no font holds is found in its place and left out', async 
   })
 })
 
+test('a lesson of a title alone is one page', async () => {
+  const { lesson } = ferryQueue()
+  const bare: Lesson = {
+    ...lesson,
+    settings: settings({ title: 'A title '.repeat(20).trim() }),
+    parts: [],
+    shapes: [],
+    blocks: [],
+  }
+  expect((await render([bare])).pageCount).toBe(1)
+})
+
 test('every paper is laid without text outside it', async () => {
   for (const paper of ['letter', 'a5'] as const) {
     const { pages } = await render([everything()], { paper })
