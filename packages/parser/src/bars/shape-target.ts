@@ -1,10 +1,10 @@
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { WrittenTarget } from '../score/event.ts'
 import type { Shape } from '../score/shape.ts'
+import { shapeNameLength } from '../shapes/shape-name.ts'
 import type { Span } from '../source/span.ts'
 import { type BarContext, spanFrom } from './context.ts'
 import { readNotes } from './read-notes.ts'
-import { shapeNameLength } from './shape-name.ts'
 import { missingString, parseStringList, type StringList, stringHelp, stringsOf } from './string-list.ts'
 import type { TargetNote } from './stroke-sign.ts'
 
