@@ -301,7 +301,6 @@ function checkContent(
 }
 
 function showsNothing(operands: string): boolean {
-  return [...operands.matchAll(/<([0-9A-Fa-f]*)>/g)].some(([, codes = '']) =>
-    (codes.match(/.{4}/g) ?? []).includes('0000'),
-  )
+  const shown = [...operands.matchAll(/<([0-9A-Fa-f]*)>/g)].map(([, codes = '']) => codes)
+  return shown.some((codes) => /^(?:.{4})*0000/.test(codes))
 }
