@@ -1,3 +1,4 @@
+import { COUNTING_CODES } from './bars/counting-codes.ts'
 import { createFindingLimit } from './bars/finding-limit.ts'
 import { readPartBlock } from './bars/read-part.ts'
 import type { Finding } from './finding/finding.ts'
@@ -16,7 +17,8 @@ import type { KnownPart, ProseContext, RawContent } from './markdown/prose-conte
 import type { RawBlock } from './markdown/raw-blocks.ts'
 import { scanRawBlocks } from './markdown/raw-blocks.ts'
 import { readInstrument } from './markdown/read-instrument.ts'
-import { settingReader } from './markdown/setting-reader.ts'
+import { type SettingReader, settingReader } from './markdown/setting-reader.ts'
+import { parseMetre } from './markdown/setting-values.ts'
 import { outlineTree } from './markdown/tree-outline.ts'
 import type { Instrument } from './score/instrument.ts'
 import type { Lesson, LessonSettings } from './score/lesson.ts'
@@ -24,6 +26,7 @@ import type { Part } from './score/part.ts'
 import type { Shape } from './score/shape.ts'
 import { readShapeLines } from './shapes/read-shapes.ts'
 import { readSharedShapes } from './shapes/shared-shapes.ts'
+import { foldSigns } from './source/fold-signs.ts'
 import { createLineIndex } from './source/line-index.ts'
 import type { SourceFile } from './source/span.ts'
 
@@ -75,7 +78,13 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
   )
 
   const shapes = readShapes(meant, { source, settings, instrument, report, sharedShapes: options.shapes ?? null })
-  const parts = readParts(meant, { settings, instrument, report, shapes: shapes.byName })
+  const parts = readParts(meant, {
+    settings,
+    timeFits: timeFits(values, settings),
+    instrument,
+    report,
+    shapes: shapes.byName,
+  })
   const context: ProseContext = {
     text,
     shift: bodyStart,
@@ -150,12 +159,14 @@ function readParts(
   blocks: readonly RawBlock[],
   context: {
     readonly settings: LessonSettings
+    /** False when the lesson's time or count could not be read. */
+    readonly timeFits: boolean
     readonly instrument: Instrument
     readonly report: Report
     readonly shapes: ReadonlyMap<string, Shape>
   },
 ): PartsRead {
-  const { settings, instrument, report, shapes } = context
+  const { settings, timeFits, instrument, report, shapes } = context
   const known: KnownPart[] = []
   const contents: RawContent[] = []
   const ids = new Set<string>()
@@ -178,7 +189,7 @@ function readParts(
       instrument,
       shapes,
       span: block.span,
-      report: gridFits ? report : exceptCounts(report),
+      report: gridFits && timeFits ? report : exceptCounts(report),
     })
     known.push({ part, start: block.opening.start })
     contents.push({ block, shapes: null, part: id })
@@ -186,12 +197,17 @@ function readParts(
   return { known, contents }
 }
 
-/** Leaves out what only follows from a grid that could not be read. */
+/** Leaves out what only follows from a time or grid that could not be read. */
 function exceptCounts(report: Report): Report {
-  const follow: readonly string[] = ['wrong-slot-count', 'missing-beat', 'chords-off-grid', 'bad-grid']
   return (draft) => {
-    if (!follow.includes(draft.code)) report(draft)
+    if (!COUNTING_CODES.has(draft.code) && draft.code !== 'bad-grid') report(draft)
   }
+}
+
+/** Whether the lesson's time and count are as written, or both left out. */
+function timeFits(values: SettingReader, { count }: LessonSettings): boolean {
+  const time = values.value('time')
+  return (time === undefined || parseMetre(foldSigns(time.text)) !== null) && (!values.given('count') || count !== null)
 }
 
 /** The id itself, or one like it that no part has yet. */

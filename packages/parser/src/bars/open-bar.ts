@@ -3,6 +3,7 @@ import type { Span } from '../source/span.ts'
 import { type BeatFrame, type BeatLine, readBeatLine } from './beat-line.ts'
 import { readChords } from './chords-line.ts'
 import { type BarContext, beatName, spanFrom } from './context.ts'
+import { COUNTING_CODES } from './counting-codes.ts'
 import type { AlternativeDraft, BarDraft, PlacedSign, Segment } from './draft.ts'
 import type { Word } from './line-words.ts'
 
@@ -19,20 +20,9 @@ export interface OpenBar {
   readonly chordWords: { readonly words: readonly Word[]; readonly offset: number } | null
 }
 
-const COUNTING = new Set([
-  'wrong-slot-count',
-  'no-such-beat',
-  'misplaced-beat-bar',
-  'cut-does-not-divide',
-  'missing-beat',
-  'chords-off-grid',
-  'pickup-gap',
-  'pickup-full',
-])
-
 function contextOf(bar: OpenBar, context: BarContext): BarContext {
   if (bar.clear) return context
-  return { ...context, report: (draft) => (COUNTING.has(draft.code) ? undefined : context.report(draft)) }
+  return { ...context, report: (draft) => (COUNTING_CODES.has(draft.code) ? undefined : context.report(draft)) }
 }
 
 function frameOf(bar: OpenBar): BeatFrame {

@@ -1,7 +1,7 @@
 import type { Report } from '../finding/finding-draft.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Span } from '../source/span.ts'
-import type { DirectiveText, WrittenAttribute } from './directive-text.ts'
+import type { DirectiveText, StrayText, WrittenAttribute } from './directive-text.ts'
 
 /** The attributes of a directive by name, those that are wrong reported and left out. */
 export type Attributes = ReadonlyMap<string, WrittenAttribute>
@@ -17,9 +17,7 @@ export function checkAttributes(
   const { what, allowed, report } = options
   const found = new Map<string, WrittenAttribute>()
   for (const stray of written.strays.slice(0, MOST_ENTRIES)) {
-    const help = allowed.includes('id')
-      ? 'write `#name`, `name=value` or `name="two words"` with spaces between'
-      : 'write `name=value` or `name="two words"` with spaces between'
+    const help = helpForStray(stray, written, allowed)
     report({ code: 'bad-attribute', span: stray.span, message: `\`${shown(stray.text)}\` cannot be read`, help })
   }
   for (const attribute of written.attributes.slice(0, MOST_ENTRIES)) {
@@ -40,6 +38,23 @@ export function checkAttributes(
   return found
 }
 
+/** The mend for a piece that is no attribute: an id without its `#`, the second of two words without quotes, or anything. */
+function helpForStray(stray: StrayText, written: DirectiveText, allowed: readonly string[]): string {
+  const before = written.attributes.find(({ valueSpan }) => valueSpan.end + 1 === stray.span.start)
+  if (before !== undefined && before.key !== 'id' && !before.quoted)
+    return `put the words in quotes: \`${before.key}="${shown(`${before.value} ${stray.text}`)}"\``
+  if (allowed.includes('id') && isBareId(stray, written)) return `write \`#${stray.text}\``
+  return `write ${allowed.includes('id') ? '`#name`, ' : ''}\`name=value\` or \`name="two words"\` with spaces between`
+}
+
+/** Whether a stray piece is an id that lacks its `#`: one word in front of everything else, where there is no id. */
+export function isBareId({ text, span }: StrayText, { attributes, strays }: DirectiveText): boolean {
+  const isFirst = [...attributes.map(({ keySpan }) => keySpan), ...strays.map((other) => other.span)].every(
+    ({ start }) => start >= span.start,
+  )
+  return isFirst && /^[A-Za-z][\w-]*$/.test(text) && attributes.every(({ key }) => key !== 'id')
+}
+
 /** Parses one attribute; null when it is not there, or wrong, which is reported. */
 export function parsedAttribute<Value>(
   attribute: WrittenAttribute | undefined,
@@ -53,7 +68,7 @@ export function parsedAttribute<Value>(
     code: 'bad-attribute',
     span: spanOrKey(attribute),
     message: text === '' ? `\`${key}\` has no value` : `\`${shown(text)}\` is not ${options.allowed}`,
-    help: `write ${options.allowed} after \`${key}=\`, in quotes where it has spaces`,
+    help: `after \`${key}=\` write ${options.allowed}, in quotes where it has spaces`,
   })
   return null
 }

@@ -8,6 +8,8 @@ export interface WrittenAttribute {
   readonly value: string
   readonly keySpan: Span
   readonly valueSpan: Span
+  /** Whether the value stands in quotes. */
+  readonly quoted: boolean
 }
 
 /** A piece of a directive that is no attribute. */
@@ -94,7 +96,8 @@ function readAttributes(text: string, from: number, spanOf: (start: number, end:
     if (text[at] === '#') {
       at = skipBare(text, at + 1)
       const value = foldSigns(text.slice(start + 1, at))
-      attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan: spanOf(start + 1, at) })
+      const valueSpan = spanOf(start + 1, at)
+      attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan, quoted: false })
       continue
     }
     const key = KEY.exec(text.slice(at, at + 64))?.[0] ?? ''
@@ -109,6 +112,7 @@ function readAttributes(text: string, from: number, spanOf: (start: number, end:
       value: value.text,
       keySpan: spanOf(start, start + key.length),
       valueSpan: spanOf(value.start, value.end),
+      quoted: value.next > value.end,
     })
     at = value.next
   }

@@ -7,6 +7,7 @@ import type { Key } from '../score/pitch.ts'
 import type { Feel, Metre } from '../score/time.ts'
 import { parseKey } from '../theory/key.ts'
 import type { FrontMatter } from './front-matter.ts'
+import { meantKey, meantTempo } from './meant-values.ts'
 import type { SettingReader } from './setting-reader.ts'
 import {
   countFits,
@@ -59,6 +60,7 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
       parse: (text) => parseWhole(text, 20, 300),
       otherwise: null,
       allowed: 'a whole number from 20 to 300',
+      meant: meantTempo,
     })
   const word = <Word extends string>(name: string, words: readonly Word[], otherwise: Word): Word =>
     settings.parsed<Word>(name, {
@@ -76,6 +78,7 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     parse: parseKey,
     otherwise: null,
     allowed: 'a key of at most seven sharps or flats, such as `E minor` or `Bb major`',
+    meant: meantKey,
   })
   const plucked = settings.value('instrument')?.text === 'bass'
   return {

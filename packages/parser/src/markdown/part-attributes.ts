@@ -3,8 +3,8 @@ import type { LessonSettings } from '../score/lesson.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import type { Grid } from '../score/time.ts'
 import { parseKey } from '../theory/key.ts'
-import { checkAttributes, parsedAttribute, spanOrKey } from './attributes.ts'
-import { readDirectiveText, type WrittenAttribute } from './directive-text.ts'
+import { checkAttributes, isBareId, parsedAttribute, spanOrKey } from './attributes.ts'
+import { type DirectiveText, readDirectiveText, type WrittenAttribute } from './directive-text.ts'
 import type { RawBlock } from './raw-blocks.ts'
 import {
   beatTicksOf,
@@ -39,7 +39,7 @@ export const PART_ATTRIBUTES: readonly string[] = [
 export interface PartOpening {
   readonly id: WrittenAttribute | null
   readonly attributes: PartAttributes
-  /** False when the grid as written cannot be counted, so that the number of signs in a beat is anybody's guess. */
+  /** False when the grid, the time or the count as written cannot be read or do not fit, so that the number of signs in a beat is anybody's guess. */
   readonly gridFits: boolean
 }
 
@@ -61,13 +61,16 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
     },
     `a number of beats that fits ${metre.count}/${metre.unit}`,
   )
+  const timeFits =
+    (!found.has('count') || ownCount !== null) &&
+    (!found.has('time') || parseMetre(found.get('time')?.value ?? '') !== null)
   const inherited = lesson.count !== null && countFits(lesson.count, metre) ? lesson.count : null
   const count = ownCount ?? inherited
-  const id = found.get('id') ?? null
+  const id = found.get('id') ?? bareId(written)
   const { grid, fits } = readGrid(found.get('grid'), beatTicksOf(metre, count), report)
   return {
     id,
-    gridFits: fits,
+    gridFits: fits && timeFits,
     attributes: {
       title: titleOf(found.get('title'), id),
       grid,
@@ -101,6 +104,13 @@ function readGrid(
     help: 'use a finer grid, such as `grid=8` or `grid=16`',
   })
   return { grid: usual, fits: false }
+}
+
+/** An id without its `#`, which has been reported as a piece that cannot be read. */
+function bareId(written: DirectiveText): WrittenAttribute | null {
+  const stray = written.strays.find((one) => isBareId(one, written))
+  if (stray === undefined) return null
+  return { key: 'id', value: stray.text, keySpan: stray.span, valueSpan: stray.span, quoted: false }
 }
 
 /** The title as given, else the id as words: `verse-two` is "Verse two". */

@@ -21,6 +21,8 @@ export interface ParseOptions<Value> {
   readonly otherwise: Value
   /** What it has to be: "a whole number from 20 to 300". */
   readonly allowed: string
+  /** The allowed value that a wrong one most likely means, null when nobody can tell. */
+  readonly meant?: (text: string) => string | null
 }
 
 /** A reader over the settings of one file. */
@@ -38,14 +40,16 @@ export function settingReader(matter: FrontMatter, report: Report): SettingReade
       const text = value.text.replace(/\s+/g, ' ')
       return text === '' ? null : text
     },
-    parsed: (name, { parse, otherwise, allowed }) => {
+    parsed: (name, { parse, otherwise, allowed, meant }) => {
       const value = matter.values.get(name)
       if (value === undefined) return otherwise
       const text = foldSigns(value.text)
       const result = text === '' ? null : parse(text)
       if (result !== null) return result
       const message = text === '' ? `\`${name}\` has no value` : `\`${shortened(value.text)}\` is not ${allowed}`
-      reader.bad(name, message, `write ${allowed} after \`${name}:\`, or delete the line`)
+      const guess = meant?.(text) ?? null
+      const help = guess === null ? `after \`${name}:\` write ${allowed}, or delete the line` : `write \`${guess}\``
+      reader.bad(name, message, help)
       return otherwise
     },
     bad: (name, message, help) => {
