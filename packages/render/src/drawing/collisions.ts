@@ -65,7 +65,6 @@ const AMONG_SIGNS: readonly (readonly [Role, Role])[] = [
   ['accidental', 'bar-line'],
   ['accidental', 'stem'],
   ['flag', 'bar-line'],
-  ['flag', 'head'],
   ['flag', 'accidental'],
   ['tie', 'accidental'],
   ['tie', 'dot'],

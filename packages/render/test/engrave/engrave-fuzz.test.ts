@@ -3,6 +3,7 @@ import { barTicks } from '@barwise/parser'
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { fontBytes } from '../../../../tests/support/fonts.ts'
+import { collisionsIn, describeCollision } from '../../src/drawing/collisions.ts'
 import { engravePart } from '../../src/engrave/engrave-part.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
 import { collisions } from './collisions.ts'
@@ -138,6 +139,7 @@ test('whatever is played, nothing collides and lines are full', () => {
       const { systems } = engravePart({ ...lessonOf(list), fonts, widthPt: 174 * MM, staffSpacePt: SPACE })
       systems.forEach((system, i) => {
         expect(collisions(drawnBoxes(system.drawing.items, fonts), SPACE)).toEqual([])
+        expect(collisionsIn(system.drawing.items, fonts).map(describeCollision)).toEqual([])
         if (i < systems.length - 1) expect(system.drawing.width).toBeLessThan(175.5 * MM)
       })
     }),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../tests/support/fonts.ts'
+import { collisionsIn, describeCollision } from '../../src/drawing/collisions.ts'
 import { type EngravedSystem, engravePart } from '../../src/engrave/engrave-part.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
 import { collisions } from './collisions.ts'
@@ -27,7 +28,10 @@ describe.each(specimens)('$name', (specimen) => {
   const systems = systemsOf(specimen)
 
   test('nothing collides', () => {
-    for (const system of systems) expect(collisions(drawnBoxes(system.drawing.items, fonts), SPACE)).toEqual([])
+    for (const system of systems) {
+      expect(collisions(drawnBoxes(system.drawing.items, fonts), SPACE)).toEqual([])
+      expect(collisionsIn(system.drawing.items, fonts).map(describeCollision)).toEqual([])
+    }
   })
 
   test('all systems but the last are as wide as the page', () => {

@@ -1,5 +1,7 @@
+import { boundsOf } from '../../drawing/bounds.ts'
 import type { DrawnItem } from '../../drawing/drawing.ts'
 import { line, swell } from '../../drawing/shapes.ts'
+import type { FontSet } from '../../fonts/font-set.ts'
 import { type Column, type Head, isUnstruck, strikeOf } from '../layout/column.ts'
 import type { PlacedColumn, SystemPlan } from './plan.ts'
 import type { Sketch } from './sketch.ts'
@@ -18,7 +20,7 @@ export function drawTies(plan: SystemPlan, columns: readonly PlacedColumn[], ske
     if (placed.column.kind === 'rest') return
     if (next === null || (placed.column.written.tiedOut && !continues(next, placed))) drawHalfOut(placed, plan, put)
     else if (placed.column.written.tiedOut) tieTo(placed, next, put)
-    else if (isUnstruck(next.column)) moveTo(placed, next, put)
+    else if (isUnstruck(next.column)) moveTo(placed, next, plan.fonts, put)
     if (i === 0 || (placed.column.written.tiedIn && !continues(placed, columns[i - 1]))) drawHalfIn(placed, put)
   })
 }
@@ -36,34 +38,38 @@ function tieTo(from: PlacedColumn, to: PlacedColumn, put: (...items: readonly Dr
 }
 
 /** Held notes are tied, moved ones slurred or slid. */
-function moveTo(from: PlacedColumn, to: PlacedColumn, put: (...items: readonly DrawnItem[]) => void): void {
+function moveTo(
+  from: PlacedColumn,
+  to: PlacedColumn,
+  fonts: FontSet,
+  put: (...items: readonly DrawnItem[]) => void,
+): void {
   const slide = strikeOf(to.column)?.technique === 'slide'
   let arched = false
   to.column.heads.forEach((head, i) => {
     const start = from.column.heads.find((candidate) => candidate.note?.string === head.note?.string)
     if (head.note === null || start === undefined) return
     const curve = curveOf(to.column, i)
-    const [x1, x2] = [rightOf(from, start), leftOf(to, head)]
+    const [x1, x2] = [rightOf(from, start), beforeAccidentals(to, [start.y, head.y], leftOf(to, head))]
     if (head.note.from === 'held') {
       put(tie(x1, x2, head.y, curve))
       return
     }
     if (slide) {
       const [y1, y2] = [start.y + tilt(start, head), head.y - tilt(start, head)]
-      put(line('slide', { x1: x1 + 0.08, y1, x2: beforeAccidentals(to, head, x2) - 0.08, y2 }, 0.15))
+      put(line('slide', { x1: x1 + 0.08, y1, x2: x2 - 0.08, y2 }, 0.15))
     }
     if (!arched) {
       arched = true
       const up = to.column.stem === 'down'
-      const edge = up ? -0.78 : 0.78
-      const [a, b] = [outer(from.column, up), outer(to.column, up)]
-      put(
-        swell(
-          'slur',
-          { x1: from.cx + 0.1, y1: a + edge, x2: to.cx - 0.1, y2: b + edge },
-          { height: up ? -archHeight(to.cx - from.cx) : archHeight(to.cx - from.cx), thickness: THICK },
-        ),
-      )
+      const b = slurEnd(to.column, up, fonts)
+      // A slur that must climb over accidentals begins high enough to clear them.
+      const climb = Math.abs(b - slurEnd(to.column, up, null)) > 0.01 ? 0.7 : Infinity
+      const own = slurEnd(from.column, up, null)
+      const a = up ? Math.min(own, b + climb) : Math.max(own, b - climb)
+      const height = archHeight(to.cx - from.cx)
+      const ends = { x1: from.cx + 0.1, y1: a, x2: to.cx - 0.1, y2: b }
+      put(swell('slur', ends, { height: up ? -height : height, thickness: THICK }))
     } else if (!slide) put(tie(x1, x2, start.y, curve, head.y))
   })
 }
@@ -119,9 +125,11 @@ function leftOf({ column, cx }: PlacedColumn, head: Head): number {
   return (column.stamp === null ? cx - 0.45 : cx + head.x - (displaced ? column.stamp.headWidth - 0.15 : 0)) - 0.12
 }
 
-/** Where a line into a head must stop: before the accidentals that reach to its height. */
-function beforeAccidentals({ column, cx }: PlacedColumn, head: Head, x: number): number {
-  const near = column.heads.some(({ accidental, y }) => accidental !== null && Math.abs(y - head.y) < 2)
+/** Where a line into a head must stop: before the accidentals that reach to the heights it passes. */
+function beforeAccidentals({ column, cx }: PlacedColumn, ys: readonly number[], x: number): number {
+  const near = column.heads.some(
+    ({ accidental, y }) => accidental !== null && ys.some((own) => Math.abs(y - own) < 2.4),
+  )
   return near ? Math.min(x, cx - column.headLeft - 0.08) : x
 }
 
@@ -147,8 +155,13 @@ function tilt(from: Head, to: Head): number {
     : Math.sign(to.y - from.y) * 0.12
 }
 
-function outer(column: Column, up: boolean): number {
-  return up ? (column.heads[0]?.y ?? 2) : (column.heads.at(-1)?.y ?? 2)
+/** Where a slur ends outside a column; with `fonts` also outside its accidentals, over which it comes in from the left. */
+function slurEnd(column: Column, up: boolean, fonts: FontSet | null): number {
+  const ys = column.heads.map(({ y }) => y + (up ? -0.78 : 0.78))
+  const signs = column.stamp?.items.filter((item) => item.kind !== 'group' && item.role === 'accidental') ?? []
+  const ink = fonts === null ? null : boundsOf(signs, fonts)
+  if (ink !== null) ys.push(up ? ink.top - 0.3 : ink.bottom + 0.3)
+  return up ? Math.min(...ys) : Math.max(...ys)
 }
 
 function archHeight(width: number): number {

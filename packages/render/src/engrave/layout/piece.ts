@@ -3,7 +3,7 @@ import type { FontSet } from '../../fonts/font-set.ts'
 import type { EngraveStyle } from '../style.ts'
 import { type Signature, signatureStamp } from '../vexflow-door/signature-stamp.ts'
 import { type BuiltStretch, buildColumns, HEAD_WIDTH, type Stretch } from './build-columns.ts'
-import { isUnstruck, strikeOf } from './column.ts'
+import { type Column, isUnstruck, strikeOf } from './column.ts'
 import { type PieceChord, pieceChords } from './piece-chords.ts'
 
 /** How a bar begins and ends. `none` is no line: the cut inside a bar. */
@@ -74,13 +74,21 @@ export function buildPiece(input: PieceInput): Piece {
     const edge = next === undefined ? (closing === 'repeat' ? REPEAT_CLOSE : 0.55) : 0
     const ink = column.right + (next === undefined ? edge : next.left) + 0.55
     const least = next === undefined ? style.minColumn * 0.62 : ticks >= 840 ? style.minColumn : style.minColumn * 0.74
-    const slide =
-      next !== undefined && isUnstruck(next) && strikeOf(next)?.technique === 'slide'
-        ? Math.max(column.tab.half + next.tab.half + 1.5, column.headRight + next.headLeft + 1.4)
-        : 0
-    return { rod: Math.max(ink, least, slide), spring: Math.max(spring, edge) }
+    return {
+      rod: Math.max(ink, least, next === undefined ? 0 : moveRoom(column, next)),
+      spring: Math.max(spring, edge),
+    }
   })
   return { stretch, bar, built, opening, closing, signs, lead, gaps, chords: pieceChords(input, built) }
+}
+
+/** What the arcs and lines of a hammered, pulled or slid column need to be seen. */
+function moveRoom(column: Column, next: Column): number {
+  if (!isUnstruck(next)) return 0
+  const heads = column.headRight + next.headLeft
+  return strikeOf(next)?.technique === 'slide'
+    ? Math.max(column.tab.half + next.tab.half + 1.5, heads + 1.4)
+    : heads + 1.1
 }
 
 function closingOf(part: Part, bar: Bar, after: Bar | null): Closing {
