@@ -97,6 +97,18 @@ hold('copies', [
     lines: `${BAR_1}\nbar 2 = bar 1 with ⟦unknown-shape:D⟧ for Em7`,
   },
   { law: 'a copy of a pickup is none', lines: `pickup\n  2: x x\n${BAR_1}\nbar 2 = bar ⟦unknown-bar:0⟧` },
+  {
+    law: 'a beat that a bracket reaches into is part of a group',
+    lines: 'bar 1\n  1-2: x (x x x)2 x\nbar 2 = bar 1\n  ⟦split-copied-group:2:⟧ x x',
+  },
+  {
+    law: 'a shape that is none is said once, however often the bar is copied',
+    lines: 'bar 1\n  1: ⟦unknown-shape:Em8⟧ -\n  2: h:9@3 s:.\nbar 2-5 = bar 1',
+  },
+  {
+    law: 'a copy of a bar whose number could not be read says no more',
+    lines: `${BAR_1}\nbar ⟦bad-bar-number:two⟧\n  1: x x\n  2: x x\nbar 3 = bar 2\n  2: x x`,
+  },
   { law: 'a copied run runs upward', lines: `${BAR_1}\nbar 2 = bar 1\nbar 3-4 = bar ⟦bad-copy:2-1⟧` },
 ])
 

@@ -167,6 +167,33 @@ const HANDS: readonly Hand[] = [
     groups: [],
   },
   {
+    law: 'a cut at an odd slot starts with an up',
+    attributes: 'grid=8 time=3/8',
+    lines: 'bar 1\n  1: x\n  2 in 3: x x x\n  3: x',
+    strokes: 'd udu d',
+  },
+  {
+    law: 'two in a dotted beat that starts on an odd slot',
+    attributes: 'grid=8 time=6/8 count=2',
+    lines: 'bar 1\n  1: x x x\n  2 in 2: x x',
+    strokes: 'dud ud',
+    groups: [[5040, 5040, 2]],
+  },
+  {
+    law: 'a cut in two on a quarter grid leaves it',
+    attributes: 'grid=4 time=2/4',
+    lines: 'bar 1\n  1 in 2: x x\n  2: x',
+    strokes: 'du d',
+    groups: [[0, 3360, 2]],
+  },
+  {
+    law: 'a bracket over the edge of a beat starts with the stroke of its slot',
+    attributes: 'grid=8 time=2/4',
+    lines: 'bar 1\n  1-2: x (x x x)2 x',
+    strokes: 'd udu u',
+    groups: [[1680, 3360, 3]],
+  },
+  {
     law: '`down`: every stroke down',
     attributes: `${TWO_4} stroke=down`,
     lines: `bar 1\n  1: x E5 x x${REST}`,

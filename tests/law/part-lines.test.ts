@@ -57,6 +57,22 @@ hold('bars and beats', [
   { law: 'a word two letters off', lines: `⟦unreadable-line:bra⟧ 1\n${BEATS}` },
 ])
 
+hold('one mistake, one finding', [
+  { law: 'a shape that is none, held, slid and hammered', lines: 'bar 1\n  1: ⟦unknown-shape:Em8⟧ -\n  2: h:9@3 s:.' },
+  {
+    law: 'a wrong number of signs, then holds',
+    lines: 'bar 1\n  1: x x\n  2: ⟦wrong-slot-count:x⟧\nbar 2\n  1: - h:9@3\n  2: x x',
+  },
+  { law: 'a bar that cannot be numbered', lines: 'bar ⟦bad-bar-number:one⟧\n  1: x x\n  2: x x\nrepeat 1-1' },
+  { law: 'a bar whose time cannot be read', lines: 'bar 1 time ⟦bad-setting:5/5⟧\n  1: x x x\n  7: x' },
+  {
+    law: 'every mistake of a line',
+    lines: 'bar 1\n  1: ⟦unknown-shape:Em8⟧ Em7⟦no-such-string:@9⟧\n  2: ⟦unreadable-stroke:?⟧ ⟦fret-needs-string:12⟧',
+  },
+  { law: 'columns count in UTF-16 units', lines: 'bar 1\n  1: ⟦unreadable-stroke:🎵⟧ ⟦unreadable-stroke:?⟧\n  2: x x' },
+  { law: '`//` inside a sign is no comment', lines: 'bar 1\n  1: ⟦unknown-shape:x//⟧ x\n  2: x x' },
+])
+
 hold('cuts and brackets', [
   {
     law: '`2 in 3:` cuts the beat into equal parts',

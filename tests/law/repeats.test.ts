@@ -34,6 +34,11 @@ hold('repeats', [
     lines: `pickup\n  2: x 5@3\nbar 1\n  1: h:7@3 x\n  2: x 5@3\nrepeat 1-1`,
   },
   {
+    law: 'a ringing note it acts on must ring there too',
+    lines: `pickup\n  2: 5@3_ x@6\nbar 1\n  1: ⟦hold-across-repeat:h:7@3⟧ x\n  2: x x\nrepeat 1-1`,
+  },
+  { law: 'a pickup is not repeated', lines: `pickup\n  2: x x\nbar 1\n  1: x x\n  2: x x\n⟦bad-repeat:repeat 0-1⟧` },
+  {
     law: 'where the second bar begins with a hold nothing jumps to it',
     lines: `bar 1\n  1: x x\n  2: x Em7\nbar 2\n  1: - x\n  2: x x\nrepeat 1-2`,
   },
