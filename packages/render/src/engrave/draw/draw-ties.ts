@@ -45,7 +45,9 @@ function moveTo(
   put: (...items: readonly DrawnItem[]) => void,
 ): void {
   const slide = strikeOf(to.column)?.technique === 'slide'
-  let arched = false
+  const up = to.column.stem === 'down'
+  // A slur goes outside the chord when the outermost head moves; else each moved head has an arc of its own.
+  let arched = (up ? to.column.heads[0] : to.column.heads.at(-1))?.note?.from === 'held'
   to.column.heads.forEach((head, i) => {
     const start = from.column.heads.find((candidate) => candidate.note?.string === head.note?.string)
     if (head.note === null || start === undefined) return
@@ -61,7 +63,6 @@ function moveTo(
     }
     if (!arched) {
       arched = true
-      const up = to.column.stem === 'down'
       const b = slurEnd(to.column, up, fonts)
       // A slur that must climb over accidentals begins high enough to clear them.
       const climb = Math.abs(b - slurEnd(to.column, up, null)) > 0.01 ? 0.7 : Infinity
@@ -70,7 +71,7 @@ function moveTo(
       const height = archHeight(to.cx - from.cx)
       const ends = { x1: from.cx + 0.1, y1: a, x2: to.cx - 0.1, y2: b }
       put(swell('slur', ends, { height: up ? -height : height, thickness: THICK }))
-    } else if (!slide) put(tie(x1, x2, start.y, curve, head.y))
+    } else if (!slide) put({ ...tie(x1, x2, start.y, curve, head.y), role: 'slur' })
   })
 }
 
