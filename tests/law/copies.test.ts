@@ -109,6 +109,27 @@ hold('copies', [
     law: 'a copy of a bar whose number could not be read says no more',
     lines: `${BAR_1}\nbar ⟦bad-bar-number:two⟧\n  1: x x\n  2: x x\nbar 3 = bar 2\n  2: x x`,
   },
+  {
+    law: 'typed again under another hand, it is struck by that hand',
+    lines: 'bar 1\n  1: Em7 Em7\n  2: . .\nfrom 2 stroke down\nbar 2 = bar 1',
+    bars: { 2: [`0+1680 down ${EM7}`, `1680+1680 down ${EM7}`, '3360+3360 rest'] },
+  },
+  {
+    law: "the source's own hand is copied",
+    lines: 'bar 1 stroke down\n  1: Em7 Em7\n  2: . .\nbar 2 = bar 1',
+    bars: { 2: [`0+1680 down ${EM7}`, `1680+1680 down ${EM7}`, '3360+3360 rest'] },
+  },
+  {
+    law: 'a scratch of a copy is shown on the shape before it there',
+    lines: 'bar 1\n  1: x .\n  2: Em7 .\nbar 2\n  1: E5 .\n  2: . .\nbar 3 = bar 1',
+    bars: { 3: ['0+1680 x down on 5,4,3', '1680+1680 rest', `3360+1680 down ${EM7}`, '5040+1680 rest'] },
+  },
+  {
+    law: 'a copy may stand with shapes swapped, other beats and other chords',
+    lines: `${BAR_1}\nbar 2 = bar 1 with A9 for Em7 chords C\n  2: Em7 .`,
+    bars: { 2: [`0+1680 down ${A9}`, '1680+1680 x up on 5,4,3,2,1', `3360+1680 down ${EM7}`, '5040+1680 rest'] },
+  },
+  { law: 'a swap that cannot be read', lines: `${BAR_1}\nbar 2 = bar 1 ⟦bad-copy:with A9⟧` },
   { law: 'a copied run runs upward', lines: `${BAR_1}\nbar 2 = bar 1\nbar 3-4 = bar ⟦bad-copy:2-1⟧` },
 ])
 

@@ -95,12 +95,18 @@ describe('inline directives', () => {
     ])
   })
 
-  it.each(['at 4:30 sharp', 'a 3:2 ratio', 'key:G stays', 'one:two three', 'see :note here', 'a:hover[x] is far off'])(
-    'that are not ours are text again: %s',
-    (text) => {
-      expect(blocksOf(`${text}\n`)).toMatchObject([{ kind: 'paragraph', children: [{ kind: 'text', text }] }])
-    },
-  )
+  it.each([
+    'at 4:30 sharp',
+    'a 3:2 ratio',
+    'key:G stays',
+    'one:two three',
+    'see :note here',
+    'a:hover[x] is far off',
+    ':note[x] has a label',
+    'a :bar of soap',
+  ])('that are not ours are text again: %s', (text) => {
+    expect(blocksOf(`${text}\n`)).toMatchObject([{ kind: 'paragraph', children: [{ kind: 'text', text }] }])
+  })
 })
 
 describe('references', () => {
@@ -118,6 +124,7 @@ describe('references', () => {
     'a block directive with an unknown name': '⟦unknown-directive:::sheat⟧{part=groove}\n',
     'one that is far from all names': '⟦unknown-directive:::wavy⟧\n',
     'an inline one with a label within two letters of ours': 'Hold ⟦unknown-directive::shpe⟧[Em7] now.\n',
+    'and one far from what it means, but near by letters': 'A ⟦unknown-directive::hat⟧[of felt].\n',
     'an attribute it does not take': '::break{⟦unknown-attribute:bars⟧=1}\n',
     'a number that is none': '::blank{bars=⟦bad-attribute:few⟧}\n',
   }

@@ -67,6 +67,35 @@ hold('endings', [
     lines:
       'pickup\n  2: x Em7\nbar 1\n  1: - x\n  2: x x\nbar 2\n  1: x x\n  2: x Em7\nbar 3\n  1: x x\n  2: x x\nrepeat 1-2\nending 1 bars 2-2\nending 2 bars 3-3',
   },
+  {
+    law: 'what rings into ending 1 rings for a later ending too',
+    lines:
+      'bar 1\n  1: x x\n  2: 5@3_ 3@6\nbar 2\n  1: x x\n  2: x x\nbar 3\n  1: h:7@3 .\n  2: . .\nrepeat 1-2\nending 1 bars 2\nending 2 bars 3',
+    bars: {
+      1: [
+        '0+1680 x down on 6,5,4,3,2,1',
+        '1680+1680 x up on 6,5,4,3,2,1',
+        '3360+1680 down 5@3~6720 ring',
+        '5040+1680 up 3@6',
+      ],
+      3: ['0+1680 none =3@6 5h7@3', '1680+5040 rest'],
+    },
+  },
+  {
+    law: 'a third ending looks at the bar before ending 1 as well',
+    lines:
+      'bar 1\n  1: x x\n  2: x 5@3\nbar 2\n  1: . .\n  2: . 9@3\nbar 3 = bar 2\nbar 4\n  1: h:7@3 .\n  2: . .\nrepeat 1-2 times 3\nending 1 bars 2\nending 2 bars 3\nending 3 bars 4',
+    bars: { 4: ['0+1680 none 5h7@3', '1680+5040 rest'] },
+  },
+  {
+    law: 'a scratch there is shown on the shape before ending 1',
+    lines:
+      'bar 1\n  1: Em7 x\n  2: . .\nbar 2\n  1: E5 x\n  2: . .\nbar 3\n  1: x .\n  2: . .\nrepeat 1-2\nending 1 bars 2\nending 2 bars 3',
+    bars: {
+      2: ['0+1680 down 7@5 9@4 9@3', '1680+1680 x up on 5,4,3', '3360+3360 rest'],
+      3: ['0+1680 x down on 5,4,3,2,1', '1680+5040 rest'],
+    },
+  },
 ])
 
 describe('endings', () => {

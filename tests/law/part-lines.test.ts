@@ -136,6 +136,12 @@ hold('other ways and remarks', [
     law: 'and not from the `or`',
     lines: 'bar 1\n  1: x x\n  2: . .\n  or 2: . Em7\nbar 2\n  1: ⟦nothing-to-hold:-⟧ x\n  2: x x',
   },
+  { law: 'an `or` of a bar may act on what the main line left', lines: 'bar 1\n  1: x 5@3\n  2: x x\n  or 2: h:7@3 -' },
+  {
+    law: 'an `or` cannot end what rings in the main line',
+    lines: 'bar 1\n  1: 5@3_ 3@6\n  2: 3@6 5@3\n  or 2: 7@3 .',
+    bars: { 1: ['0+1680 down 5@3~5040 ring', '1680+1680 up 3@6', '3360+1680 down 3@6', '5040+1680 up 5@3'] },
+  },
   { law: 'a remark at a beat the bar has not', lines: `bar 1\n${BEATS}\n  ⟦no-such-beat:say 3: words⟧` },
   { law: 'a remark outside a bar', lines: `⟦beat-outside-bar:say: words⟧\nbar 1\n${BEATS}` },
 ])

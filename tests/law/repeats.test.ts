@@ -39,6 +39,18 @@ hold('repeats', [
   },
   { law: 'a pickup is not repeated', lines: `pickup\n  2: x x\nbar 1\n  1: x x\n  2: x x\n⟦bad-repeat:repeat 0-1⟧` },
   {
+    law: 'also where it stands later in that bar',
+    lines: `pickup\n  2: . 5@3_\nbar 1\n  1: x@6 x@6\n  2: ⟦hold-across-repeat:h:7@3⟧ x\nrepeat 1-1`,
+  },
+  {
+    law: 'a hold of a scratch finds a scratch again',
+    lines: `pickup\n  2: x x\nbar 1\n  1: - x\n  2: x x\nrepeat 1-1`,
+    bars: {
+      0: ['0+1680 x down on 6,5,4,3,2,1', '1680+3360 x up on 6,5,4,3,2,1'],
+      1: ['1680+1680 x up on 6,5,4,3,2,1', '3360+1680 x down on 6,5,4,3,2,1', '5040+1680 x up on 6,5,4,3,2,1'],
+    },
+  },
+  {
     law: 'where the second bar begins with a hold nothing jumps to it',
     lines: `bar 1\n  1: x x\n  2: x Em7\nbar 2\n  1: - x\n  2: x x\nrepeat 1-2`,
   },
