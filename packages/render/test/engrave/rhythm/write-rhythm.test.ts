@@ -161,6 +161,19 @@ describe('common patterns', () => {
   })
 })
 
+test('a later ending goes on from the bar before the first, as it is played', () => {
+  const held = { ...bar([note(3 * Q), note(2 * Q)]), number: 1 }
+  const first = { ...bar([note(3 * Q)], { lead: Q }), number: 2 }
+  const second = { ...bar([note(3 * Q)], { lead: Q }), number: 3 }
+  const endings = [
+    { numbers: [1], from: 2, to: 2 },
+    { numbers: [2], from: 3, to: 3 },
+  ]
+  const contents = barContents([held, first, second], [{ from: 1, to: 2, times: 2, endings }])
+  expect(contents.map(({ heldIn }) => heldIn?.at ?? null)).toEqual([null, -Q, -Q])
+  expect(spelled(writeRhythm(contents[2]!))).toBe('4 2.')
+})
+
 describe('tuplets', () => {
   const group = (at: number, length: number, parts: number) => ({ at, length, parts })
 
