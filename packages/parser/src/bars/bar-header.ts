@@ -137,13 +137,20 @@ function readSwaps(words: readonly Word[]): BarHeader['swaps'] | null {
   if (words.length === 0) return []
   if (words[0]?.text !== 'with') return null
   const swaps: { to: Word; from: Word }[] = []
-  const rest = words.slice(1).filter((word) => word.text !== ',')
+  const rest = words.slice(1).flatMap(atCommas)
   if (rest.length === 0 || rest.length % 3 !== 0) return null
   for (let at = 0; at < rest.length; at += 3) {
     const [to, joiner, from] = rest.slice(at, at + 3)
     if (to === undefined || from === undefined || joiner?.text !== 'for') return null
-    const bare = from.text.replace(/,$/, '')
-    swaps.push({ to, from: { text: bare, start: from.start, end: from.start + bare.length } })
+    swaps.push({ to, from })
   }
   return swaps
+}
+
+/** The pieces of a word between its commas; a comma inside the brackets of a name is no end of it. */
+function atCommas(word: Word): readonly Word[] {
+  return [...word.text.matchAll(/(?:[^,(]|\([^)]*\)|\()+/g)].map(({ 0: text, index }) => {
+    const start = word.start + index
+    return { text, start, end: start + text.length }
+  })
 }
