@@ -198,7 +198,7 @@ class Decoder {
       if (!or) this.readItem(words, this.bar.events)
       else {
         const at = this.beatStart(this.item.from)
-        const before = this.bar.events.filter((event) => event.at < at)
+        const before = [...this.bar.events, ...after].filter((event) => event.at < at)
         const into = [...before]
         const cuts = this.cuts
         this.cuts = []
@@ -267,6 +267,11 @@ class Decoder {
     }
     sentence = sentence.replace(/^press again: /i, '')
     if (/^lift fingers? /i.test(sentence)) return
+    const held = sentence.match(/^hold (.*)$/i)
+    if (held !== null) {
+      this.pending = this.what(held[1]!)
+      return
+    }
 
     if (
       this.readRest(sentence) ||
@@ -318,9 +323,12 @@ class Decoder {
         return wide.sort((a, b) => b.length - a.length)[0]!
       }
       if (beat !== undefined) return this.beatFrame(Number(beat))
-      if (own === undefined) return this.cut!
+      if (own === undefined) return this.cut ?? this.beatFrame(this.item.from)
       const starts = (cut: Frame): number => this.firstBeat + Math.floor(cut.at / this.count.beatTicks) + 1
-      return this.cuts.findLast((cut) => cut.parts === toNumber(own) && starts(cut) === Number(ownBeat))!
+      return (
+        this.cuts.findLast((cut) => cut.parts === toNumber(own) && starts(cut) === Number(ownBeat)) ??
+        this.beatFrame(Number(ownBeat))
+      )
     }
     const beat = place.match(/(?:of|in beat|on|after) (\d+)$/)?.[1]
     return this.beatFrame(beat === undefined ? this.item.from : Number(beat))
@@ -357,10 +365,12 @@ class Decoder {
     else if (!this.itemStarted) at = this.beatStart(this.item.from)
     else if (this.cursor !== null) at = this.cursor
     else throw new Error('no place said')
-    const frame =
-      this.cut !== null && at >= this.cut.at && at < this.cut.at + this.cut.length
-        ? this.cut
-        : this.beatFrame(this.firstBeat + Math.floor(at / this.count.beatTicks) + 1)
+    const holding = this.cuts.filter((cut) => at >= cut.at && at < cut.at + cut.length)
+    const inner = holding.reduce<Frame | null>(
+      (best, cut) => (best === null || cut.length <= best.length ? cut : best),
+      null,
+    )
+    const frame = inner ?? this.beatFrame(this.firstBeat + Math.floor(at / this.count.beatTicks) + 1)
     const slot = frame.length / frame.parts
     for (const event of made) {
       this.into.push({ ...event, notes: event.notes.map((note) => ({ ...note })), at })
@@ -536,6 +546,7 @@ class Decoder {
     if (caught !== null)
       return [this.pick(list(caught[1]!)), caught[2]!, this.count.style === 'pluck' ? 'pluck' : 'strike']
     const text = verb?.[2] ?? sentence
+    if (verb !== null && /^that\b/.test(text)) return [this.pending, text.slice('that'.length), verb[1]!.toLowerCase()]
     const name = [...this.shapes.keys()]
       .filter(
         (one) => text === one || text.startsWith(`${one} `) || text.startsWith(`${one},`) || text.startsWith(`${one};`),
@@ -593,6 +604,8 @@ class Decoder {
   }
 
   private lastShape = ''
+  /** What was told to be held, to be struck next. */
+  private pending = new Map<number, number | null>()
   /** The shape in hand, all its strings. */
   private hand: Map<number, number | null> | null = null
 
@@ -621,7 +634,9 @@ class Decoder {
     if (take('and slide up into place from just below') !== null) slide = () => null
     const by = take(String.raw`and slide in from (\w+) frets? (below|above)`)
     if (by !== null) slide = (_, fret) => fret - toNumber(by[1]!) * (by[2] === 'below' ? 1 : -1)
-    const each = take(String.raw`and slide in, (string \d+ from (?:fret \d+|just below)(?:(?:, | and )string \d+ from (?:fret \d+|just below))*)`)
+    const each = take(
+      String.raw`and slide in, (string \d+ from (?:fret \d+|just below)(?:(?:, | and )string \d+ from (?:fret \d+|just below))*)`,
+    )
     if (each !== null) {
       const from = new Map(
         [...each[1]!.matchAll(/string (\d+) from (?:fret (\d+)|just below)/g)].map((m) => [

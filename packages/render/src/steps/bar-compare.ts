@@ -9,7 +9,7 @@ export interface HeldIn {
 
 /** The bars played before a bar, the nearest first: before an ending after the first stands the bar before the first ending. */
 export function barsBefore(part: Part, bar: Bar): readonly Bar[] {
-  let end = part.bars.indexOf(bar)
+  let end = part.bars.findIndex((one) => one.number === bar.number)
   for (const { endings } of part.repeats) {
     const later = endings.slice(1).some((ending) => ending.from === bar.number)
     const first = part.bars.findIndex((one) => one.number === endings[0]?.from)

@@ -46,8 +46,7 @@ export function beatStart(bar: Counted, beat: number): Ticks {
 export function frameAt(bar: Counted, at: Ticks): Frame {
   let inner: Group | null = null
   for (const group of bar.groups) {
-    const holds = group.at <= at && at < group.at + group.length
-    if (holds && (inner === null || group.length <= inner.length)) inner = group
+    if (holds(group, at) && (inner === null || group.length <= inner.length)) inner = group
   }
   return inner === null ? beatFrame(bar, at) : groupFrame(bar, inner)
 }
@@ -107,4 +106,20 @@ function ordinalOf(bar: Counted, frame: Frame): 'cut' | 'beat' | 'outer' {
   const inside = bar.groups.some((one) => one.length < frame.length && one.at >= frame.at && one.at < end)
   if (!inside) return 'cut'
   return frame.wholeBeat ? 'beat' : 'outer'
+}
+
+/**
+ * The cuts of a stretch that its events are counted by: a cut in which something starts off its own parts (because a bracket
+ * inside it falls back on the grid) is no help to count by, and is left out.
+ */
+export function countedGroups(groups: readonly Group[], events: readonly { readonly at: Ticks }[]): readonly Group[] {
+  return groups.filter((group, i) => {
+    const inner = groups.filter((one, k) => one.length < group.length || (one.length === group.length && k > i))
+    const direct = events.filter(({ at }) => holds(group, at) && !inner.some((one) => holds(one, at)))
+    return direct.every(({ at }) => (at - group.at) % (group.length / group.parts) === 0)
+  })
+}
+
+function holds(group: Group, at: Ticks): boolean {
+  return group.at <= at && at < group.at + group.length
 }

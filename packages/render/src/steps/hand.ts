@@ -12,7 +12,7 @@ export interface Hand {
   readonly added: readonly Press[]
   /** Frets and strings of the last stroke, as text to compare. */
   readonly frets: string | null
-  /** Whether the last stroke was told in words here, not by reference to another bar or beat. */
+  /** Whether the shape in hand was named here since anything else was told, not by reference to another bar or beat. */
   readonly told: boolean
   /** Shapes that were in hand earlier in this card. */
   readonly before: readonly string[]
@@ -83,7 +83,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
   const lifted = hand.shape === shape.name && plain ? leaving(hand.added) : []
   const what = say()
   if (what.kind === 'notes') return { what, hand: { ...after, shape: null, shift: 0, added: [] }, lifted: [] }
-  return { what, hand: after, lifted }
+  return { what, hand: { ...after, told: what.kind === 'shape' || hand.told }, lifted }
 
   function say(): What {
     if (frets === hand.frets && (!plain || shift !== 0)) return { kind: 'same' }

@@ -6,6 +6,7 @@ import type { Lasting, Ringing, SlideFrom } from './instruction.ts'
 export function slideFrom(strike: Strike): SlideFrom | null {
   if (strike.technique !== 'slide') return null
   const slid = strike.notes.filter((note) => note.from === 'slid')
+  if (slid.length === 0) return null
   if (slid.length === strike.notes.length) {
     if (slid.every((note) => note.fromFret === null)) return { kind: 'below' }
     const steps = new Set(slid.map((note) => (note.fromFret === null ? null : (note.fret ?? 0) - note.fromFret)))

@@ -53,7 +53,10 @@ export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): rea
     if (key !== null) toldBeats.set(key, from)
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)
     items.push({ ...shared, instructions: [...(over === null ? [] : [over]), ...tellEvents(telling, state, events)] })
-    items.push(...alternativesIn(telling, span.fromTicks, span.toTicks))
+    const asides = alternativesIn(telling, span.fromTicks, span.toTicks)
+    items.push(...asides)
+    // What an alternative told last must not be taken for what the hand holds.
+    if (asides.length > 0) state.hand = { ...state.hand, told: false }
   }
   items.push(...alternativesIn(telling, toTicks, bar.length))
   return items

@@ -17,14 +17,15 @@ export function tellOver(telling: Telling, state: State, at: Ticks, until: Ticks
   const named = event.kind === 'strike' && event.stroke !== null ? shapeOf(event, memory) : undefined
   const plainly =
     event.kind === 'strike' && event.target.only === null && event.target.shift === 0 && event.target.added.length === 0
-  const last = Math.max(at, end - 1)
+  const to = countName(bar, Math.max(at, end - 1))
   return {
     kind: 'over',
     fromTicks: at,
     toTicks: end,
     sound: event.kind,
     name: named !== undefined && plainly && held === null ? named.name : null,
-    to: countName(bar, last),
+    // The parts of a cut are not counted before it is announced: then the beat's number stands for what goes on.
+    to: to.kind === 'count' ? to : { kind: 'count', beat: to.beat, name: 'number', late: false },
     fromBarBefore: held !== null,
     swings: bar.stroke === 'alternate',
     wholeBar: first === undefined && at === 0,

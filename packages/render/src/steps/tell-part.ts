@@ -1,6 +1,6 @@
 import type { Bar, Lesson, Metre, Part, Repeat, StrokeStyle } from '@barwise/parser'
 import { type Card, findCards } from './cards.ts'
-import { beatAt } from './count-name.ts'
+import { beatAt, countedGroups } from './count-name.ts'
 import type { ShapeMemory } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
 import { type RhythmSlot, rhythmOf } from './rhythm.ts'
@@ -64,15 +64,22 @@ export function tellPart(lesson: Lesson, part: Part): PartTelling {
   const cards: CardTelling[] = []
   for (const card of findCards(part)) {
     const bar = part.bars.find((one) => one.number === card.bar)
-    if (bar !== undefined) cards.push(tellCard(part, bar, card, { memory, counting }))
+    if (bar !== undefined) cards.push(tellCard(part, counted(bar), card, { memory, counting }))
   }
   const extras = part.bars
     .filter((bar) => bar.sameAs !== null && bar.remarks.length + bar.alternatives.length > 0)
+    .map(counted)
     .map((bar) => {
       const telling: Telling = { part, bar, memory, everyBeatIn: null, everyRing: false }
       return { bar: bar.number, items: withRemarks(telling, alternativesIn(telling, 0, bar.length)) }
     })
   return { form: formOf(part, numbered), counting, cards, same: findSameBars(part), extras }
+}
+
+/** A bar with only those cuts that it is counted by. */
+function counted(bar: Bar): Bar {
+  const alternatives = bar.alternatives.map((one) => ({ ...one, groups: countedGroups(one.groups, one.events) }))
+  return { ...bar, groups: countedGroups(bar.groups, bar.events), alternatives }
 }
 
 function tellCard(
@@ -175,7 +182,9 @@ function commonCut(bar: Bar, card: Card): number | null {
   const cuts = bar.groups.filter((group) => group.at >= card.fromTicks && group.at < card.toTicks)
   const parts = cuts[0]?.parts
   const alike = cuts.every((cut) => cut.parts === parts && cut.length === bar.beatTicks && cut.at % bar.beatTicks === 0)
-  return bar.alternatives.length === 0 && parts !== undefined && beats > 1 && cuts.length === beats && alike ? parts : null
+  return bar.alternatives.length === 0 && parts !== undefined && beats > 1 && cuts.length === beats && alike
+    ? parts
+    : null
 }
 
 function formOf(part: Part, numbered: readonly Bar[]): Form {

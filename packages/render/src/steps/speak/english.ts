@@ -78,6 +78,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'strike.only': '{verb, select, pluck {pluck} brush {brush} other {strike}} {what} {place}{slide}{marks}{tail}',
   'strike.colon':
     '{what}: {verb, select, pluck {pluck} brush {brush} other {strike}} {stroke} {place}{slide}{marks}{tail}',
+  'strike.hold': 'hold {what}',
+  'strike.that': '{verb, select, pluck {pluck} brush {brush} other {strike}} that {stroke} {place}{slide}{marks}{tail}',
   'strike.early': '{what} comes early, {stroke} {place}{slide}{marks}{tail}',
   'slide.below': ' and slide up into place from just below',
   'slide.frets':

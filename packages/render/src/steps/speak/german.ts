@@ -83,6 +83,9 @@ export const GERMAN: Readonly<Record<string, string>> = {
     '{verb, select, pluck {zupf {what} {place}} brush {streich {what} {place}} other {schlag {what} {place}}}{slide}{marks}{tail}',
   'strike.colon':
     '{what}: {verb, select, pluck {zupf {place} {stroke}} brush {streich {place} {stroke}} other {schlag {place} {stroke}}}{slide}{marks}{tail}',
+  'strike.hold': 'greif {what}',
+  'strike.that':
+    '{verb, select, pluck {zupf das {place} {stroke}} brush {streich das {place} {stroke}} other {schlag das {place} {stroke}}}{slide}{marks}{tail}',
   'strike.early': '{what} kommt zu früh, schon {place}, {stroke}{slide}{marks}{tail}',
   'slide.below': ' und rutsch von knapp darunter hinein',
   'slide.frets':

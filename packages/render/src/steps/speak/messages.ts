@@ -15,7 +15,7 @@ export type Speak = (key: string, values?: Readonly<Record<string, MessageValue>
  * Throws on a key the catalogue does not have: that is our mistake.
  */
 export function openMessages(language: string, catalogue: Readonly<Record<string, string>>): Speak {
-  const compiled = new Map<string, IntlMessageFormat>()
+  const compiled = compiledOf(catalogue)
   return (key, values = {}) => {
     let message = compiled.get(key)
     if (message === undefined) {
@@ -29,6 +29,15 @@ export function openMessages(language: string, catalogue: Readonly<Record<string
     )
     return message.formatToParts<unknown>({ ...handed, c: styled('count'), i: styled('italic') }).flatMap(piecesOf)
   }
+}
+
+/** Messages are compiled once for a catalogue: compiling costs far more than speaking. */
+const COMPILED: WeakMap<object, Map<string, IntlMessageFormat>> = new WeakMap()
+
+function compiledOf(catalogue: object): Map<string, IntlMessageFormat> {
+  const known = COMPILED.get(catalogue) ?? new Map<string, IntlMessageFormat>()
+  COMPILED.set(catalogue, known)
+  return known
 }
 
 function styled(style: TextPiece['style']): (chunks: readonly unknown[]) => unknown {

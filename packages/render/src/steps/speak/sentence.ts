@@ -42,7 +42,26 @@ export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full
     said.pressAgain = true
   }
   said.struck = true
-  return [...speakLift(voice, told.lifted), speakSplit(voice, told.splits, sentence, full)]
+  const lift = speakLift(voice, told.lifted)
+  if (
+    key === 'strike.colon' &&
+    wordsIn(sentence) > LONGEST &&
+    (told.what.kind === 'notes' || told.what.kind === 'shape')
+  ) {
+    const that = tidy(say('strike.that', values))
+    return [...lift, say('strike.hold', { what: values.what }), speakSplit(voice, told.splits, that, full)]
+  }
+  return [...lift, speakSplit(voice, told.splits, sentence, full)]
+}
+
+/** Words a stroke and its strings may have in one sentence; with more, the hand is told first. */
+const LONGEST = 22
+
+function wordsIn(text: RichText): number {
+  return text
+    .map((piece) => piece.text)
+    .join('')
+    .split(/\s+/).length
 }
 
 function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[] {

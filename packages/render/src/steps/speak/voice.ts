@@ -1,4 +1,5 @@
 import type { Instrument } from '@barwise/parser'
+import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { CountName } from '../count-name.ts'
 import type { Press } from '../instruction.ts'
 import type { Speak } from './messages.ts'
@@ -41,9 +42,9 @@ export function openVoice(say: Speak, instrument: Instrument, naming: 'names' | 
   }
 }
 
-/** A shape's name as it is said: its parts apart, as in `Em7.open` = "Em7 open". */
+/** A shape's name as it is said: its parts apart and its signs true, as in `Em7.open` = "Em7 open", `Bb` = "B♭". */
 export function spokenShapeName(name: string): string {
-  return name.replaceAll('.', '\u00a0')
+  return trueSigns(name).replaceAll('.', '\u00a0')
 }
 
 function joinList(say: Speak, items: readonly RichText[]): RichText {
