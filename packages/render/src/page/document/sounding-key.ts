@@ -16,7 +16,11 @@ export function soundingKey(key: Key, capo: number): { readonly tonic: string; r
   return { tonic: noteOnCircle(key.mode === 'minor' ? fifths + 3 : fifths), mode: key.mode }
 }
 
-/** Plain signs of a note name made true ones: `Bb` is B♭, `F#` is F♯. */
+/** Plain signs of a note name or chord symbol made true ones: `Bb` is B♭, `D/F#` is D/F♯, `A7b9` is A7♭9. */
 export function trueSigns(note: string): string {
-  return note.replace(/(?<=^[A-G](?:#|b)*)#/g, '♯').replace(/(?<=^[A-G](?:b|♯)*)b/g, '♭')
+  return note
+    .replace(/(?<=(?:^|\/)[A-G](?:#|b)*)#/g, '♯')
+    .replace(/(?<=(?:^|\/)[A-G](?:b|♯)*)b/g, '♭')
+    .replace(/#(?=\d)/g, '♯')
+    .replace(/b(?=\d)/g, '♭')
 }

@@ -33,6 +33,11 @@ function setRun(children: readonly Inline[], words: PageWords, before: Before): 
   })
 }
 
+/** One run of the page's own words, set as a printer does. */
+export function setPlain(text: string, words: PageWords): string {
+  return setText(text, words, { last: ' ' })
+}
+
 function setText(text: string, words: PageWords, before: Before): string {
   const [open, close, singleOpen, singleClose] = words.quotes
   let out = ''
@@ -43,9 +48,13 @@ function setText(text: string, words: PageWords, before: Before): string {
     else out += character
     before.last = character
   }
-  return out
-    .replace(/\.\.\./g, '…')
-    .replace(new RegExp(words.keepsWithNumber.source, words.keepsWithNumber.flags), (pair) => `${pair.trimEnd()}\u00a0`)
+  return holdNumbers(out.replace(/\.\.\./g, '…'), words)
+}
+
+/** Words with "bar 3", "fret 7" and their like held together by a no-break space. */
+export function holdNumbers(text: string, words: PageWords): string {
+  const { source, flags } = words.keepsWithNumber
+  return text.replace(new RegExp(source, flags), (pair) => `${pair.trimEnd()}\u00a0`)
 }
 
 /** The plain text of some words, references and pictures by their names. */

@@ -2,6 +2,7 @@ import type { Book } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { composeProse } from '../document/compose-prose.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
+import { setPlain } from '../document/typography.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { LessonStart } from './lay-out-pages.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
@@ -88,7 +89,12 @@ function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage
   const rows = [
     ...lines.flatMap((text) =>
       spaceRows(
-        setParagraph([say(text, 'sans', style.small.size)], { role: 'P', size: style.small }, narrow, context),
+        setParagraph(
+          [say(setPlain(text, words), 'sans', style.small.size)],
+          { role: 'P', size: style.small },
+          narrow,
+          context,
+        ),
         5,
         0,
       ),

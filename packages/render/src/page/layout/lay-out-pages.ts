@@ -50,7 +50,7 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
       body.length + 1,
       context,
     )
-    addPages(filled, { title: document.head.title, book, context, opening: opensPart }, body)
+    addPages(filled, { title: document.head.title, book, context }, body)
     const opening = body.findIndex((page) =>
       page.items.some((item) => item.kind === 'anchor' && item.name === document.id),
     )
@@ -70,13 +70,13 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
   return { pages: [...frontPages, ...body], romanCount: frontPages.length }
 }
 
+/** Frames filled pages: the first of them, where something opens, carries its folio alone. */
 function addPages(
   filled: readonly FilledPage[],
   given: {
     readonly title: string
     readonly book: Book | null
     readonly context: LayoutContext
-    readonly opening: string | null
   },
   body: LaidPage[],
 ): void {
@@ -85,7 +85,7 @@ function addPages(
   filled.forEach((page, index) => {
     const number = body.length + 1
     const running = number % 2 === 0 ? (book?.settings.title ?? title) : title
-    const text = index === first ? given.opening : running
+    const text = index === first ? null : running
     body.push(framePage(page, { text, label: String(number), number, folio: true }, context))
   })
 }
@@ -121,5 +121,5 @@ function addAnswers(
     apart: true,
   })
   const filled = paginate(rows, { height: textHeight(context.style), firstNumber: into.body.length + 1 })
-  addPages(filled, { title, book, context, opening: null }, into.body)
+  addPages(filled, { title, book, context }, into.body)
 }

@@ -4,6 +4,7 @@ import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../document/anchors.ts'
 import { shapeAdvice } from '../document/shape-advice.ts'
 import { trueSigns } from '../document/sounding-key.ts'
+import { setPlain } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
@@ -44,7 +45,7 @@ export function setShapes(
       const node: StructNode = { role: 'Figure', parent: area.parent, alt: shapeInWords(shape) }
       items.push({ kind: 'anchor', y: 0, name: shapeAnchor(context.lessonId, shape.name) })
       items.push({ kind: 'figure', x, y: 0, drawing: grid.drawing, node })
-      const advice = shapeAdvice(shape, lesson.instrument, words)
+      const advice = setPlain(shapeAdvice(shape, lesson.instrument, words), words)
       let bottom = grid.drawing.height
       const runs = adviceRuns(shape, advice, context)
       if (runs.length > 0) {

@@ -1,6 +1,7 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import type { StepCard } from '../../steps/part-steps.ts'
 import type { RichText } from '../../steps/speak/rich-text.ts'
+import { holdNumbers } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { StructNode } from './page-content.ts'
 import { indentRows, type Row, row, spaceRows } from './row.ts'
@@ -21,7 +22,7 @@ export function setSteps(card: StepCard, area: Area, context: LayoutContext): re
   const counted =
     card.countText.length === 0
       ? []
-      : setParagraph(richRuns(card.countText, small.size, 'sans'), { role: 'P', size: small }, area, context)
+      : setParagraph(richRuns(card.countText, small.size, 'sans', context), { role: 'P', size: small }, area, context)
   const items = card.items.flatMap((item, index) => {
     const li: StructNode = { role: 'LI', parent: list }
     const label = lineItem(
@@ -33,7 +34,7 @@ export function setSteps(card: StepCard, area: Area, context: LayoutContext): re
     const told = item.clauses.filter((clause) => clause.kind !== 'shape')
     const runs = told.flatMap((clause, at) => [
       ...(at === 0 ? [] : [say(' ', 'serif', steps.size)]),
-      ...richRuns(clause.text, steps.size, 'serif'),
+      ...richRuns(clause.text, steps.size, 'serif', context),
     ])
     const body: StructNode = { role: 'LBody', parent: li }
     const rows = indentRows(
@@ -55,10 +56,10 @@ export function setSteps(card: StepCard, area: Area, context: LayoutContext): re
   return [...spaceRows(counted, 0, pointsOf(1)), ...items]
 }
 
-function richRuns(text: RichText, size: number, voice: 'serif' | 'sans'): readonly TextRun[] {
+function richRuns(text: RichText, size: number, voice: 'serif' | 'sans', { words }: LayoutContext): readonly TextRun[] {
   return text.map((piece) => {
     if (piece.style === 'count') return say(piece.text, 'sans-semibold', size * 0.97)
     if (piece.style === 'italic') return say(piece.text, voice === 'serif' ? 'serif-italic' : 'sans-italic', size)
-    return say(piece.text, voice, size)
+    return say(holdNumbers(piece.text, words), voice, size)
   })
 }

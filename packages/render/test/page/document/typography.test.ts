@@ -1,0 +1,13 @@
+import { expect, test } from 'vitest'
+import { pageWords } from '../../../src/page/document/page-words.ts'
+import { holdNumbers, setPlain } from '../../../src/page/document/typography.ts'
+
+const WORDS = pageWords('en')
+
+test('a number stays with the word it counts', () => {
+  expect(holdNumbers('finger 2 onto fret 7 on string 5', WORDS)).toBe('finger\u00a02 onto fret\u00a07 on string\u00a05')
+})
+
+test('straight quotation marks become true ones', () => {
+  expect(setPlain('nobody else\'s "leave"', WORDS)).toBe('nobody else’s “leave”')
+})
