@@ -129,6 +129,8 @@ describe('the attributes of a part', () => {
   const BAD: Readonly<Record<string, string>> = {
     'the id is needed': `⟦missing-id::::part{title="Tag"}⟧\n${BAR}:::\n`,
     'no braces, no id': `⟦missing-id::::part⟧\n${BAR}:::\n`,
+    'an id outside braces is one mistake': `:::part ⟦bad-attribute:#tag⟧\n${BAR}:::\n`,
+    'a quote that is not closed': `:::part{#tag title=⟦bad-attribute:"Two words⟧}\n${BAR}:::\n`,
     'an id stands once': `${PART}\n:::part{⟦duplicate-part:#tag⟧}\n${BAR}:::\n`,
     'an unknown one': `:::part{#tag ⟦unknown-attribute:gird⟧=16}\n${BAR}:::\n`,
     'a repeated one': `:::part{#tag tempo=90 ⟦repeated-attribute:tempo⟧=91}\n${BAR}:::\n`,

@@ -85,7 +85,10 @@ hold('copies', [
     lines: 'bar 1\n  1: Em Am\n  2: . .\nbar 2 = bar 1 with Am for Em,Em for Am',
     bars: { 2: [`0+1680 down ${AM}`, `1680+1680 up ${EM}`, '3360+3360 rest'] },
   },
-  { law: 'the second of two shapes that is none', lines: `${BAR_1}\nbar 2 = bar 1 with A9 for Em7,Em for ⟦unknown-shape:D⟧` },
+  {
+    law: 'the second of two shapes that is none',
+    lines: `${BAR_1}\nbar 2 = bar 1 with A9 for Em7,Em for ⟦unknown-shape:D⟧`,
+  },
   {
     law: 'the swap of a run, and a copy of that copy',
     lines: `${BAR_1}\nbar 2-3 = bar 1 with A9 for Em7\nbar 4 = bar 3 with Am for A9`,

@@ -172,11 +172,11 @@ function readParts(
   const ids = new Set<string>()
   for (const block of blocks) {
     if (block.name !== 'part') continue
-    const { id: written, attributes, gridFits } = readPartOpening(block, settings, report)
+    const { id: written, readable, attributes, gridFits } = readPartOpening(block, settings, report)
     const id = freeId(written?.value ?? '', ids)
     if (written === null || written.value === '') {
       const help = 'put a short name in its braces, as in `:::part{#groove}`'
-      report({ code: 'missing-id', span: block.opening, message: 'the part has no name', help })
+      if (readable) report({ code: 'missing-id', span: block.opening, message: 'the part has no name', help })
     } else if (id !== written.value) {
       const message = `there is already a part \`#${written.value}\``
       report({ code: 'duplicate-part', span: written.keySpan, message, help: 'give one of them another name' })

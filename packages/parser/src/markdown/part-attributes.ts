@@ -38,6 +38,8 @@ export const PART_ATTRIBUTES: readonly string[] = [
 /** A part's first line, read: its id as written (null when there is none) and its checked attributes. */
 export interface PartOpening {
   readonly id: WrittenAttribute | null
+  /** False when a piece of the line is no attribute: an id that seems to be missing may be meant by it. */
+  readonly readable: boolean
   readonly attributes: PartAttributes
   /** False when the grid, the time or the count as written cannot be read or do not fit, so that the number of signs in a beat is anybody's guess. */
   readonly gridFits: boolean
@@ -70,6 +72,7 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
   const { grid, fits } = readGrid(found.get('grid'), beatTicksOf(metre, count), report)
   return {
     id,
+    readable: written.strays.length === 0,
     gridFits: fits && timeFits,
     attributes: {
       title: titleOf(found.get('title'), id),
