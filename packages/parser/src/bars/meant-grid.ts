@@ -4,6 +4,7 @@ import type { Shape } from '../score/shape.ts'
 import type { Grid } from '../score/time.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import type { BarContext } from './context.ts'
+import { COUNTING_CODES } from './counting-codes.ts'
 import { createFindingLimit, type FindingLimit } from './finding-limit.ts'
 import { type ReadLines, readLines } from './read-lines.ts'
 
@@ -27,32 +28,42 @@ export interface PartLines {
 }
 
 /**
- * Reads the lines of a part on its grid. Where several beats do not fit that grid and all fit another, the part was written
- * for the other: it is read so, and one finding says which.
+ * Reads the lines of a part on its grid and count. Where several beats do not fit and all fit another grid, or beats of three
+ * units (12/8 counted in four), the part was written for that: it is read so, and one finding says what to write.
  */
 export function readInMeantGrid(block: WrittenLines): PartLines {
-  const given = readOnGrid(block, block.attributes.grid)
+  const { attributes } = block
+  const given = readUnder(block, attributes)
   const misfits = misfitsOf(given)
-  const first = misfits[0]
+  const first = misfits.find(({ code }) => code === 'wrong-slot-count')
   if (first === undefined || misfits.length < SUSPICIOUS) return given
-  for (const grid of GRIDS) {
-    if (grid === block.attributes.grid) continue
-    const other = readOnGrid(block, grid)
-    if (misfitsOf(other).length > 0 || other.limit.drafts.some(({ code }) => code === 'bad-grid')) continue
-    const help = `write \`grid=${grid}\` in the braces of the part: all its beats fit that`
-    other.limit.report({ ...first, help })
-    return other
+  const thirds = attributes.metre.count / 3
+  const grids = GRIDS.filter((grid) => grid !== attributes.grid)
+  const others: readonly { readonly write: string; readonly attributes: PartAttributes }[] = [
+    ...grids.map((grid) => ({ write: `grid=${grid}`, attributes: { ...attributes, grid } })),
+    ...(Number.isInteger(thirds) && thirds > 1 && attributes.count !== thirds
+      ? [{ write: `count=${thirds}`, attributes: { ...attributes, count: thirds } }]
+      : []),
+  ]
+  for (const other of others) {
+    const read = readUnder(block, other.attributes)
+    if (misfitsOf(read).length > 0) continue
+    const help = `write \`${other.write}\` in the braces of the part: all its beats fit that`
+    read.limit.report({ ...first, help })
+    return read
   }
   return given
 }
 
-function readOnGrid(block: WrittenLines, grid: Grid): PartLines {
+function readUnder(block: WrittenLines, attributes: PartAttributes): PartLines {
   const { instrument, shapes } = block
   const limit = createFindingLimit()
   const context: BarContext = { instrument, shapes, report: limit.report, meanings: new Map() }
-  return { lines: readLines(block.lines, { ...block.attributes, grid }, context), limit, context }
+  return { lines: readLines(block.lines, attributes, context), limit, context }
 }
 
 function misfitsOf({ limit }: PartLines): PartLines['limit']['drafts'] {
-  return limit.drafts.filter(({ code }) => code === 'wrong-slot-count').sort((a, b) => a.span.start - b.span.start)
+  return limit.drafts
+    .filter(({ code }) => COUNTING_CODES.has(code) || code === 'bad-grid')
+    .sort((a, b) => a.span.start - b.span.start)
 }

@@ -141,6 +141,7 @@ function readSection(line: Line, from: number, reading: Reading): void {
   close(reading)
   const name = line.raw
     .slice(from)
+    .replace(/^:/, '')
     .trim()
     .replace(/^["“](.*)["”]$/, '$1')
   if (name === '' || (reading.section !== null && !reading.section.missed)) {

@@ -107,6 +107,11 @@ function readAttributes(text: string, from: number, spanOf: (start: number, end:
       continue
     }
     const value = readValue(text, at + key.length + 1)
+    if (value.open) {
+      strays.push({ text: text.slice(value.start, value.end), span: spanOf(value.start, value.end) })
+      at = value.next
+      continue
+    }
     attributes.push({
       key,
       value: value.text,
@@ -120,6 +125,8 @@ function readAttributes(text: string, from: number, spanOf: (start: number, end:
 }
 
 interface ReadValue {
+  /** Whether a quote begins it and none ends it: it then goes on to the next `key=` or the brace, its quote included. */
+  readonly open: boolean
   readonly text: string
   readonly start: number
   readonly end: number
@@ -130,12 +137,15 @@ function readValue(text: string, start: number): ReadValue {
   const close = QUOTES[text[start] ?? '']
   if (close === undefined) {
     const end = skipBare(text, start)
-    return { text: foldSigns(text.slice(start, end)), start, end, next: end }
+    return { open: false, text: foldSigns(text.slice(start, end)), start, end, next: end }
   }
   const plainEnd = text.indexOf(close, start + 1)
   const end = plainEnd < 0 ? text.indexOf('"', start + 1) : plainEnd
-  const stop = end < 0 ? text.length : end
-  return { text: text.slice(start + 1, stop), start: start + 1, end: stop, next: Math.min(stop + 1, text.length) }
+  if (end < 0) {
+    const stop = start + text.slice(start).search(/\s+[A-Za-z][A-Za-z0-9_-]*=|\s*\}|\s*$/)
+    return { open: true, text: '', start, end: stop, next: stop }
+  }
+  return { open: false, text: text.slice(start + 1, end), start: start + 1, end, next: end + 1 }
 }
 
 function skipBare(text: string, from: number): number {

@@ -12,6 +12,15 @@ describe('a part written for another grid', () => {
     expect(groove.bar(1).grid).toBe(8)
     expect(readGroove(EIGHTHS, { grid: 8 }).findings).toEqual([])
   })
+  test('is counted in dotted beats when all its beats fit those', () => {
+    const groove = readGroove('bar 1\n  1: Em7 - x\n  2: Em7 - x\n  3: Em7 - x\n  4: x x x', {
+      grid: 8,
+      metre: { count: 12, unit: 8 },
+    })
+    expect(groove.told).toEqual(['wrong-slot-count: Em7 - x'])
+    expect(groove.findings[0]?.help).toBe('write `count=4` in the braces of the part: all its beats fit that')
+    expect(groove.bar(1).events.at(-1)?.kind).toBe('scratch')
+  })
   test('is left on its grid while one beat fits no other', () => {
     const groove = readGroove(EIGHTHS.replace('2: Em7 x', '2: Em7 x x'))
     expect(groove.told).toHaveLength(4)

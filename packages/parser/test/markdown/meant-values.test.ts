@@ -51,4 +51,8 @@ describe('what is left out of the braces of a part', () => {
     const part = PART.replace('grid', 'title=Slow ⟦bad-attribute:verse⟧ grid')
     expect(helpOf(lesson('time: 3/4', part))).toEqual(['put the words in quotes: `title="Slow verse"`'])
   })
+  test('the end of a quote is told, and what follows is read', () => {
+    const part = PART.replace('#verse', '#verse title=⟦bad-attribute:"Slow verse⟧')
+    expect(helpOf(lesson('time: 3/4', part))).toEqual(['close the quotes: `"Slow verse"`'])
+  })
 })
