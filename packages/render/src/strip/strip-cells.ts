@@ -1,4 +1,5 @@
 import { type Bar, barTicks, type Event, type Part, type Strike, slotTicks, type Ticks } from '@barwise/parser'
+import { isHeldOver } from '../engrave/rhythm/write-rhythm.ts'
 
 /** What a cell of the strip shows. `after` is the rest of a scratch's written value: nothing sounds, nothing is silenced. */
 export type CellState = 'struck' | 'short' | 'ring' | 'unstruck' | 'slid-into' | 'scratch' | 'after' | 'silence'
@@ -39,7 +40,7 @@ export function stripCells(part: Part, bar: Bar, columns: readonly CellSpan[]): 
     const event = own ?? heldIn?.event
     const eventAt = own?.at ?? heldIn?.at
     if (event === undefined || eventAt === undefined) return []
-    const begins = eventAt === at
+    const begins = eventAt === at && !isHeldOver(event)
     const state = stateOf(event, begins)
     const sounds = begins && event.kind !== 'rest'
     const word = begins && event.kind === 'strike' ? strikeWord(event) : ''

@@ -16,6 +16,15 @@ const cellsOf = (events: Event[], from = 0) => {
 }
 
 describe('the state of a cell', () => {
+  test('rings from its first slot where an event only holds what sounded before', () => {
+    const held = Object.fromEntries(Object.keys(EM7).map((string) => [string, 'held' as const]))
+    const cells = cellsOf([em7(2 * S, { stroke: null, from: held }), rest(14 * S)])
+    expect(cells.slice(0, 2).map(({ state, sounds }) => [state, sounds])).toEqual([
+      ['ring', false],
+      ['ring', false],
+    ])
+  })
+
   test('follows what was written for each slot', () => {
     const cells = cellsOf([
       em7(S),

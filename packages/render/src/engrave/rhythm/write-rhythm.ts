@@ -33,30 +33,27 @@ export interface BarContent {
 }
 
 /**
- * What each bar holds, held notes included, in the order of the bars. A later ending goes on from the bar before the first ending, not from the
- * one printed before it.
+ * What each bar holds, held notes included, in the order of the bars. A later ending does not go on from the bar printed before it: what it holds
+ * from before the first ending is an event of its own, of held notes.
  */
 export function barContents(bars: readonly Bar[], repeats: readonly Repeat[] = []): readonly BarContent[] {
-  const heldOut = new Map<number, BarContent['heldIn']>()
-  let before: number | null = null
+  const later = new Set(repeats.flatMap(({ endings }) => endings.slice(1).map(({ from }) => from)))
+  let held: BarContent['heldIn'] = null
   return bars.map((bar) => {
-    const heldIn = heldOut.get(cameFrom(bar.number, repeats) ?? before ?? -1) ?? null
-    const last = bar.events.at(-1)
-    const open = last === undefined ? heldIn : { event: last, at: last.at }
-    const goesOn = open !== null && open.at + open.event.duration > bar.length
-    heldOut.set(bar.number, goesOn ? { event: open.event, at: open.at - bar.length } : null)
-    before = bar.number
+    const heldIn: BarContent['heldIn'] = later.has(bar.number) ? null : held
+    const last: Event | undefined = bar.events.at(-1)
+    const open: BarContent['heldIn'] = last === undefined ? heldIn : { event: last, at: last.at }
+    held =
+      open !== null && open.at + open.event.duration > bar.length
+        ? { event: open.event, at: open.at - bar.length }
+        : null
     return { bar, heldIn }
   })
 }
 
-/** The bar played before the first of a later ending; null where bars follow as they are printed. */
-function cameFrom(bar: number, repeats: readonly Repeat[]): number | null {
-  for (const { endings } of repeats) {
-    const first = endings[0]
-    if (first !== undefined && endings.some((ending) => ending !== first && ending.from === bar)) return first.from - 1
-  }
-  return null
+/** Whether an event only holds what sounds already: nothing of it is struck or moved. */
+export function isHeldOver(event: Event): boolean {
+  return event.kind === 'strike' && event.stroke === null && event.notes.every(({ from }) => from === 'held')
 }
 
 /** The rhythm of a bar in written values, in order, without gaps: their ticks add up to the bar's length. */
@@ -102,7 +99,7 @@ function writeEvent({ event, at, bar, shape, offset }: EventInBar): readonly Wri
     ...piece,
     event,
     eventAt: at,
-    tiedIn: !rest && piece.at > at,
+    tiedIn: !rest && (piece.at > at || isHeldOver(event)),
     tiedOut: !rest && piece.at + piece.ticks < at + event.duration,
     wholeBar: wholeBar && pieces.length === 1,
   }))
