@@ -59,7 +59,7 @@ function program(world: World, done: (code: ExitCode) => void): Command {
     .description('make the PDF and the web booklet')
     .argument('<lesson...>', 'lessons or books: Markdown files')
     .addOption(
-      new Option('--to <kinds>', 'what to make: pdf, html, json')
+      new Option('--to <kinds>', 'what to make: pdf, html, json, text')
         .argParser(targetsOf)
         .default(['pdf', 'html'], 'pdf,html'),
     )

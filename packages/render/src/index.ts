@@ -73,3 +73,4 @@ export {
 } from './surfaces/html.ts'
 export { type PageFinding, type PdfLesson, type RenderedPdf, type RenderPdfOptions, renderPdf } from './surfaces/pdf.ts'
 export { drawingToSvg, type SvgOptions, sharedGlyphs, svgFaceStyles } from './surfaces/svg.ts'
+export { lessonText } from './surfaces/text.ts'

@@ -1,4 +1,12 @@
-import { type BookletLesson, lessonJson, openFonts, type PageFinding, renderHtml, renderPdf } from '@barwise/render'
+import {
+  type BookletLesson,
+  lessonJson,
+  lessonText,
+  openFonts,
+  type PageFinding,
+  renderHtml,
+  renderPdf,
+} from '@barwise/render'
 import { readFontBytes } from '../files/font-files.ts'
 import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
 import { readWebFonts } from '../files/web-font-files.ts'
@@ -46,6 +54,7 @@ export async function makeFiles(
   const files: MadeFile[] = []
   const pageFindings: PageFinding[] = []
   if (targets.includes('json')) files.push(...jsonFiles(sound, work))
+  if (targets.includes('text')) files.push(...textFiles(sound))
   if (whole && targets.includes('pdf')) {
     progress('setting pages')
     const pdf = await renderPdf({
@@ -77,9 +86,20 @@ export async function makeFiles(
 function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly MadeFile[] {
   return lessons.map(({ lesson, path }) => {
     const findings = work.findings.filter((finding) => finding.place.file === path)
-    const name = `${(path.split(/[/\\]/).at(-1) ?? path).replace(/\.(md|markdown)$/i, '')}.json`
-    return { name, bytes: lessonJson(lesson, findings), announced: true, detail: '' }
+    return { name: `${stemOf(path)}.json`, bytes: lessonJson(lesson, findings), announced: true, detail: '' }
   })
+}
+
+/** Each lesson in words alone. */
+function textFiles(lessons: readonly LoadedLesson[]): readonly MadeFile[] {
+  return lessons.map(({ lesson, path }) => {
+    return { name: `${stemOf(path)}.txt`, bytes: lessonText(lesson), announced: true, detail: '' }
+  })
+}
+
+/** A file's name without its folder and its ending. */
+function stemOf(path: string): string {
+  return (path.split(/[/\\]/).at(-1) ?? path).replace(/\.(md|markdown)$/i, '')
 }
 
 let opened: ReturnType<typeof openFonts> | undefined
