@@ -96,7 +96,7 @@ export const STROKE_CODES: Readonly<Record<StrokeCode, CodeDoc>> = {
   },
   'capital-x': {
     severity: 'error',
-    says: 'A scratch or a dead string is a small x.',
+    says: 'A scratch, a dead string or a silent string is a small x.',
     covers: 'The letter.',
     bad: exampleLesson('bar 1', '  1: X x', '  2: x x'),
     good: exampleLesson('bar 1', '  1: x x', '  2: x x'),

@@ -53,20 +53,24 @@ export function readShapeLines(lines: readonly SourceLine[], context: ShapeConte
   return names
 }
 
-function readShape(name: Word, rest: readonly Word[], line: SourceLine, context: ShapeContext): Shape | null {
+function readShape(written: Word, rest: readonly Word[], line: SourceLine, context: ShapeContext): Shape | null {
   const { report, instrument } = context
+  const name = { ...written, text: written.text.replace(/:$/, '') }
   const named = isShapeName(name.text)
-  if (!named) {
-    const help = 'start the name with a letter, and use letters, digits and `# / ( ) . -` as chord symbols do'
-    report({ code: 'bad-shape-name', span: name.span, message: `\`${name.text}\` cannot name a shape`, help })
+  if (!isShapeName(written.text)) {
+    const help = named
+      ? `write \`${name.text}\``
+      : 'start the name with a letter, and use letters, digits and `# / ( ) . -` as chord symbols do'
+    report({ code: 'bad-shape-name', span: name.span, message: `\`${written.text}\` cannot name a shape`, help })
   }
-  const sectionAt = rest.findIndex((word) => /^[A-Za-z]{2,}$/.test(word.text))
+  const sectionAt = rest.findIndex((word) => /^[A-Za-z]{2,}:?$/.test(word.text) && !/^[xX]+$/.test(word.text))
   const fretWords = sectionAt < 0 ? rest : rest.slice(0, sectionAt)
-  const frets = readFrets(fretWords, name, context)
+  const wrong = new Set<number>()
+  const frets = readFrets(fretWords, name, context, wrong)
   const sections = readSections(sectionAt < 0 ? [] : rest.slice(sectionAt), report)
   const fretsFine = fretWords.length === instrument.tuning.length
   const fingers =
-    sections.fingers === null || !fretsFine ? null : readFingers(sections.fingers, frets, instrument, report)
+    sections.fingers === null || !fretsFine ? null : readFingers(sections.fingers, { frets, wrong }, report)
   if (!named) return null
   const symbol = sections.symbol?.text ?? usualLabel(name.text)
   const chord = symbol === null ? null : parseChordSymbol(symbol)
@@ -94,18 +98,31 @@ function usualLabel(name: string): string | null {
   return parseChordSymbol(label) === null ? null : label
 }
 
-/** The frets as written. A wrong one counts as open, so that strokes on the shape are not reported once more. */
-function readFrets(words: readonly Word[], name: Word, context: ShapeContext): readonly (number | null)[] {
+/** The frets as written. A wrong one counts as open, so that strokes on the shape are not reported once more; its place is added to `wrong`. */
+function readFrets(
+  words: readonly Word[],
+  name: Word,
+  context: ShapeContext,
+  wrong: Set<number>,
+): readonly (number | null)[] {
   const { instrument, report } = context
   const strings = instrument.tuning.length
   if (words.length !== strings) {
-    const message = `\`${name.text}\` has ${words.length} frets, the ${instrument.name} has ${strings} strings`
-    const help = `write ${strings} frets with spaces between, \`0\` for an open and \`x\` for a silent string`
+    const count = words.length === 1 ? '1 fret' : `${words.length} frets`
+    const message = `\`${name.text}\` has ${count}, the ${instrument.name} has ${strings} strings`
+    const together = words.length === 1 ? (words[0]?.text ?? '') : ''
+    const help =
+      together.length === strings && /^[0-9xX]+$/.test(together)
+        ? `write \`${[...together.toLowerCase()].join(' ')}\``
+        : `write ${strings} frets with spaces between, \`0\` for an open and \`x\` for a silent string`
     report({ code: 'wrong-string-count', span: spanOfWords(words) ?? name.span, message, help })
     return instrument.tuning.map(() => 0)
   }
-  return words.map((word) => {
-    if (word.text === 'x') return null
+  const capital = words.find((word) => word.text === 'X')
+  if (capital !== undefined)
+    report({ code: 'capital-x', span: capital.span, message: 'a silent string is a small x', help: 'write `x`' })
+  return words.map((word, at) => {
+    if (word.text === 'x' || word.text === 'X') return null
     const fret = /^\d{1,3}$/.test(word.text) ? Number(word.text) : Number.NaN
     if (fret <= instrument.highestFret) return fret
     const message = Number.isNaN(fret)
@@ -113,6 +130,7 @@ function readFrets(words: readonly Word[], name: Word, context: ShapeContext): r
       : `fret ${fret} is past the last one, ${instrument.highestFret}`
     const help = `write a fret from 0 to ${instrument.highestFret}, or \`x\` for a silent string`
     report({ code: 'fret-out-of-range', span: word.span, message, help })
+    wrong.add(at)
     return 0
   })
 }
@@ -156,13 +174,12 @@ function readSections(words: readonly Word[], report: Report): Sections {
 
 function readFingers(
   written: NonNullable<Sections['fingers']>,
-  frets: readonly (number | null)[],
-  instrument: Instrument,
+  { frets, wrong }: { readonly frets: readonly (number | null)[]; readonly wrong: ReadonlySet<number> },
   report: Report,
 ): readonly (Finger | null)[] | null {
   const { words } = written
   if (words.length !== frets.length) {
-    const message = `there are ${words.length} fingers for ${instrument.tuning.length} strings`
+    const message = `there are ${words.length} fingers for ${frets.length} strings`
     const help = 'write one sign for each string, `x` where no finger presses'
     report({ code: 'wrong-finger-count', span: spanOfWords(words) ?? written.keyword.span, message, help })
     return null
@@ -175,7 +192,7 @@ function readFingers(
       return null
     }
     const fret = frets[at] ?? null
-    if (finger === null || (fret !== null && fret > 0)) return finger
+    if (finger === null || wrong.has(at) || (fret !== null && fret > 0)) return finger
     const string = frets.length - at
     const message = `finger ${finger} is on string ${string}, which is ${fret === null ? 'silent' : 'open'}`
     report({ code: 'finger-on-unfretted-string', span: word.span, message, help: 'write `x` there, or a fret' })

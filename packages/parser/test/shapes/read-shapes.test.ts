@@ -72,3 +72,22 @@ describe('a shape line', () => {
     expect(found).toEqual(expected)
   })
 })
+
+describe('one slip in a shape line', () => {
+  it.each([
+    ['C ⟦wrong-string-count:x32010⟧', 'write `x 3 2 0 1 0`'],
+    ['⟦bad-shape-name:C:⟧ x 3 2 0 1 0', 'write `C`'],
+    ['C x 3 2 0 1 0 ⟦unreadable-shape:fingers:⟧ x 3 2 0 1 0', 'write `fingers`'],
+    ['D ⟦capital-x:X⟧ X 0 2 3 2', 'write `x`'],
+    ['C x 3 2 0 1 ⟦fret-out-of-range:30⟧ fingers x 3 2 0 1 4', /^write a fret from 0 to 22/],
+  ])('is one finding with its mend: %s', (line, help) => {
+    const { expected, found, findings } = readMarked(wrap(line))
+    expect(found).toEqual(expected)
+    expect(findings[0]?.help).toMatch(help)
+  })
+  it('in a name is mended for the strokes on it', () => {
+    const part = '\n:::part{#a grid=4 time=1/4}\nbar 1\n  1: C\n:::\n'
+    const { expected, found } = readMarked(wrap('⟦bad-shape-name:C:⟧ x 3 2 0 1 0') + part)
+    expect(found).toEqual(expected)
+  })
+})
