@@ -6,6 +6,7 @@ import {
   type PageFinding,
   renderHtml,
   renderPdf,
+  stepsJson,
 } from '@barwise/render'
 import { readFontBytes } from '../files/font-files.ts'
 import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
@@ -84,9 +85,13 @@ export async function makeFiles(
 }
 
 function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly MadeFile[] {
-  return lessons.map(({ lesson, path }) => {
+  return lessons.flatMap(({ lesson, path }): readonly MadeFile[] => {
     const findings = work.findings.filter((finding) => finding.place.file === path)
-    return { name: `${stemOf(path)}.json`, bytes: lessonJson(lesson, findings), announced: true, detail: '' }
+    const steps = `${stemOf(path)}.steps.json`
+    return [
+      { name: `${stemOf(path)}.json`, bytes: lessonJson(lesson, findings), announced: true, detail: '' },
+      { name: steps, bytes: stepsJson(lesson), announced: false, detail: '' },
+    ]
   })
 }
 
