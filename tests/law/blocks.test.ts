@@ -129,6 +129,10 @@ describe('the attributes of a part', () => {
   const BAD: Readonly<Record<string, string>> = {
     'the id is needed': `⟦missing-id::::part{title="Tag"}⟧\n${BAR}:::\n`,
     'no braces, no id': `⟦missing-id::::part⟧\n${BAR}:::\n`,
+    'spaces around the sign are one mistake': `:::part{#tag ⟦bad-attribute:grid = 16⟧}\n${BAR}:::\n`,
+    'a space after the sign': `:::part{#tag ⟦bad-attribute:grid= 16⟧ tempo=90}\n${BAR}:::\n`,
+    'a space before the sign': `:::part{#tag tempo=90 ⟦bad-attribute:grid =16⟧}\n${BAR}:::\n`,
+    'a value that is missing before another': `:::part{#tag ⟦bad-attribute:tempo⟧= ⟦unknown-attribute:gird⟧=16}\n${BAR}:::\n`,
     'an id outside braces is one mistake': `:::part ⟦bad-attribute:#tag⟧\n${BAR}:::\n`,
     'a quote that is not closed': `:::part{#tag title=⟦bad-attribute:"Two words⟧}\n${BAR}:::\n`,
     'an id stands once': `${PART}\n:::part{⟦duplicate-part:#tag⟧}\n${BAR}:::\n`,

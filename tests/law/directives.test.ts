@@ -126,6 +126,7 @@ describe('references', () => {
     'an inline one with a label within two letters of ours': 'Hold ⟦unknown-directive::shpe⟧[Em7] now.\n',
     'and one far from what it means, but near by letters': 'A ⟦unknown-directive::hat⟧[of felt].\n',
     'an attribute it does not take': '::break{⟦unknown-attribute:bars⟧=1}\n',
+    'words after a directive': '⟦block-misspelt:::sheet{part=groove} and more⟧\n',
     'a number that is none': '::blank{bars=⟦bad-attribute:few⟧}\n',
   }
   it.each(Object.entries(BAD))('%s', (_law, marked) => {

@@ -41,6 +41,8 @@ export function checkAttributes(
 /** The mend for a piece that is no attribute: an id without its `#`, the second of two words without quotes, or anything. */
 function helpForStray(stray: StrayText, written: DirectiveText, allowed: readonly string[]): string {
   if (/^["\u201c\u201d\u201e]/.test(stray.text)) return `close the quotes: \`"${shown(stray.text.slice(1))}"\``
+  const spaced = /^([\w-]+)\s*=\s*(.+)$/.exec(stray.text)
+  if (spaced !== null) return `write it without spaces: \`${shown(`${spaced[1]}=${spaced[2]}`)}\``
   const before = written.attributes.find(({ valueSpan }) => valueSpan.end + 1 === stray.span.start)
   if (before !== undefined && before.key !== 'id' && !before.quoted)
     return `put the words in quotes: \`${before.key}="${shown(`${before.value} ${stray.text}`)}"\``

@@ -37,6 +37,8 @@ const QUOTES: Readonly<Record<string, string>> = {
   '\u201e': '\u201c',
 }
 const KEY = /^[A-Za-z][A-Za-z0-9_-]*/
+/** A name and its value with spaces around the sign between them. */
+const SPACED = /^[A-Za-z][A-Za-z0-9_-]{0,63}(?:[ \t]+=[ \t]*|=[ \t]+)[^\s}=#"]+(?=[\s}]|$)/
 
 /**
  * Reads `[label]{#id key=value key="two words"}` as it follows a directive's name. Never fails: what is no attribute is
@@ -98,6 +100,12 @@ function readAttributes(text: string, from: number, spanOf: (start: number, end:
       const value = foldSigns(text.slice(start + 1, at))
       const valueSpan = spanOf(start + 1, at)
       attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan, quoted: false })
+      continue
+    }
+    const spaced = SPACED.exec(text.slice(at, at + 256))?.[0]
+    if (spaced !== undefined) {
+      at += spaced.length
+      strays.push({ text: spaced, span: spanOf(start, at) })
       continue
     }
     const key = KEY.exec(text.slice(at, at + 64))?.[0] ?? ''

@@ -160,9 +160,11 @@ function reportColonLine(line: number, start: SourceLine, tell: (line: number, d
     const message =
       gap !== ''
         ? `there is a space before \`${name}\``
-        : /^\s*[[{]/.test(rest) && !/[\]}]\s*$/.test(rest)
-          ? 'a bracket or brace on this line is not closed'
-          : `\`${name}\` is not written as a block here`
+        : /^(?:\[[^\]]*\])?(?:\{[^}]*\})?[ \t]+[^\s[{]/.test(rest)
+          ? `words follow \`${name}\` on its line`
+          : /^\s*[[{]/.test(rest) && !/[\]}]\s*$/.test(rest)
+            ? 'a bracket or brace on this line is not closed'
+            : `\`${name}\` is not written as a block here`
     tell(line, {
       code: 'block-misspelt',
       span,
