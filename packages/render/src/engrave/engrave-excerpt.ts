@@ -4,7 +4,7 @@ import { type DrawnSystem, drawSystem } from './draw/draw-system.ts'
 import { type ExcerptColumn, excerptGrid } from './layout/excerpt-columns.ts'
 import { buildPiece, systemHead } from './layout/piece.ts'
 import { barContents } from './rhythm/write-rhythm.ts'
-import { engraveStyle } from './style.ts'
+import { cardEngraveStyle, type EngraveStyle } from './style.ts'
 
 /** An excerpt of one bar for a card, in points. */
 export interface EngravedExcerpt extends DrawnSystem {
@@ -37,7 +37,7 @@ export interface EngraveExcerptInput {
  */
 export function engraveExcerpt(input: EngraveExcerptInput): EngravedExcerpt {
   const { lesson, part, fonts, staffSpacePt, fromTicks, toTicks } = input
-  const style = engraveStyle(staffSpacePt, input.minTextPt ?? 0)
+  const style = cardEngraveStyle(staffSpacePt, input.minTextPt ?? 0)
   const contents = barContents(part.bars, part.repeats)
   const index = part.bars.findIndex((bar) => bar.number === input.bar)
   const content = contents[index]
@@ -99,7 +99,7 @@ function nextColumn(
   { lesson, part, fonts }: EngraveExcerptInput,
   content: ReturnType<typeof barContents>[number],
   from: Ticks,
-  style: ReturnType<typeof engraveStyle>,
+  style: EngraveStyle,
 ): ReturnType<typeof buildPiece>['built']['columns'][number] | null {
   const stretch = { content, from, to: content.bar.length, opens: false, excerpt: false }
   const piece = buildPiece({ part, stretch, instrument: lesson.instrument, style, fonts, before: null, after: null })

@@ -18,6 +18,8 @@ export interface EngraveStyle {
   readonly label: number
   readonly chord: number
   readonly tempo: number
+  /** Finger numbers beside tab figures; null where none are shown. */
+  readonly finger: number | null
   /** From a beam or head down to the tab, room for the labels over it included. */
   readonly tabGap: number
   /** Least distance of the centres of two sixteenth columns. */
@@ -44,8 +46,18 @@ export function engraveStyle(staffSpacePt: number, minTextPt: number): EngraveSt
     label: Math.max(1.42, least),
     chord: Math.max(2.75, least / 0.68),
     tempo: Math.max(2.1, least),
+    finger: null,
     tabGap: Math.max(1.95, least + 0.55),
     minColumn,
     naturalColumn: Math.max(3, minColumn * 1.06),
   }
+}
+
+/** Size of finger numbers, small beside the figures as handbooks set them; left out where print must be larger than that. */
+const FINGER = 1.3
+
+/** The style of a card, which shows the fingers of single notes beside their tab figures. */
+export function cardEngraveStyle(staffSpacePt: number, minTextPt: number): EngraveStyle {
+  const finger = minTextPt / staffSpacePt > FINGER ? null : FINGER
+  return { ...engraveStyle(staffSpacePt, minTextPt), finger }
 }

@@ -32,6 +32,7 @@ export function drawTab(
   columns.forEach((placed, i) => {
     holes.push(...drawColumn(placed, plan, place, sketch))
     const next = columns[i + 1]
+    drawFingers(placed, next, plan, place, sketch)
     if (next !== undefined && isUnstruck(next.column))
       holes.push(...drawMove(figureOf(columns, i), next, plan, place, sketch))
     if (i === 0 && isUnstruck(placed.column)) drawLabel(placed, placed.cx - 0.9, plan, place, sketch)
@@ -112,6 +113,43 @@ function drawColumn(placed: PlacedColumn, plan: SystemPlan, place: TabPlace, ske
     }
   }
   return holes
+}
+
+/**
+ * Finger numbers at the lower right of the figures of single notes: shapes show theirs in their grids. Where the note
+ * slides on or away the line takes the place, and the steps tell the finger.
+ */
+function drawFingers(
+  placed: PlacedColumn,
+  next: PlacedColumn | undefined,
+  plan: SystemPlan,
+  place: TabPlace,
+  sketch: Sketch,
+): void {
+  const { style, fonts } = plan
+  const strike = strikeOf(placed.column)
+  const size = style.finger
+  if (size === null || strike === null || strike.target.shape !== null || placed.column.written.tiedIn) return
+  if (strike.marks.includes('slide-off') || (next !== undefined && strikeOf(next.column)?.technique === 'slide')) return
+  const { figures } = placed.column.tab
+  const width = (text: string): number => fonts.measure('sans-semibold', style.figure, text).width
+  for (const { string, text } of figures) {
+    const note = strike.notes.find((candidate) => candidate.string === string)
+    if (note?.finger == null || note.from === 'slid') continue
+    const below = figures.find((figure) => figure.string === string + 1)
+    if (below !== undefined && width(below.text) > width(text)) continue
+    const finger = String(note.finger)
+    const ink = fonts.measure('sans-semibold', size, finger)
+    const middle = yOf(string, place) + place.space / 2
+    sketch.slot(
+      placed.column.bar.number,
+      placed.column.written.eventAt,
+      glyphs('finger', 'sans-semibold', size, finger, {
+        x: placed.cx + width(text) / 2 + 0.16,
+        y: middle - (ink.top + ink.bottom) / 2,
+      }),
+    )
+  }
 }
 
 /** Arc or line from each string that moves, and one label over all of them. */
