@@ -66,7 +66,17 @@ export function readBarHeader(
   const chordsAt = words.findIndex((word) => word.text === 'chords')
   const chords = chordsAt < 0 ? null : words.slice(chordsAt + 1)
   const middle = words.slice(1, chordsAt < 0 ? undefined : chordsAt)
-  if (equals < 0) return { bars, source: null, swaps: [], settings: middle, chords }
+  if (equals < 0) {
+    const copied = /\bbars?\s+(\d+(?:-\d+)?)/.exec(text.slice(bars.span.end - offset))
+    const [joiner] = middle
+    if (copied !== null && joiner !== undefined) {
+      const help = `write \`bar ${bare} = bar ${copied[1]}\``
+      const span = spanFrom(offset, joiner.start, joiner.end)
+      report({ code: 'bad-copy', span, message: 'a copy is written with `=`', help })
+      return null
+    }
+    return { bars, source: null, swaps: [], settings: middle, chords }
+  }
   return readCopy({ bars, equals, middle, chords, text }, { offset, context })
 }
 

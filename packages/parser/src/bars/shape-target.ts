@@ -51,7 +51,12 @@ function findShape(text: string, offset: number, { shapes, report }: BarContext)
   const shape = shapes.get(name)
   if (shape !== undefined) return shape
   if (length === 0) {
-    const help = 'write a shape, a note such as `12@3`, `x`, `-` or `.`'
+    const marks = /^[><'_~]+/.exec(text)?.[0] ?? ''
+    const marked = text.slice(marks.length)
+    const help =
+      marks !== '' && marked !== ''
+        ? `write marks behind the sign: \`${marked}${marks}\``
+        : 'write a shape, a note such as `12@3`, `x`, `-` or `.`'
     const span = spanFrom(offset, 0, Math.max(1, text.length))
     report({ code: 'unreadable-stroke', span, message: `"${text}" is no stroke sign`, help })
     return null
@@ -68,6 +73,7 @@ function readPieces(text: string, offset: number, context: BarContext): Pieces |
     report({ code: 'unreadable-stroke', span: spanFrom(offset, 0, Math.max(1, text.length)), message, help })
     return null
   }
+  if (text.startsWith(',')) return fail('no comma stands between signs', 'put only spaces between them')
   if (match === null) return fail(`"${text}" cannot follow a shape`, 'write `^`, then `@`, then `+` after the name')
   const [, shiftText, stringsText, addedText] = match
   if (shiftText !== undefined && !/^[+-]\d{1,2}$/.test(shiftText)) {

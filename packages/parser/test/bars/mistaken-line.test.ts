@@ -26,4 +26,15 @@ describe('lines that begin otherwise than they should', () => {
     expect(groove.told).toEqual(['bad-bar-number: one', 'bad-bar-number: three'])
     expect(groove.bar(2).section).toBe('Verse')
   })
+  test.each(['bar 2 like bar 1', 'bar 2 is the same as bar 1'])('shows how a copy is written: %s', (line) => {
+    const groove = readGroove(`bar 1${BEATS}\n${line}`)
+    expect(groove.findings.map(({ code, help }) => [code, help])).toEqual([['bad-copy', 'write `bar 2 = bar 1`']])
+  })
+  test.each([
+    ['>Em7', 'write marks behind the sign: `Em7>`'],
+    ['Em7,', 'put only spaces between them'],
+  ])('shows where marks and spaces go: %s', (sign, help) => {
+    const groove = readGroove(`bar 1${BEATS.replace('Em7', sign)}`)
+    expect(groove.findings.map(({ code, help }) => [code, help])).toEqual([['unreadable-stroke', help]])
+  })
 })
