@@ -70,10 +70,15 @@ export function placedBars(part: Part): readonly { readonly bar: Bar; readonly b
   return part.bars.map((bar) => ({ bar, barStart: bar.number === 0 ? 0 : pickup + bar.start }))
 }
 
+/** Frets a hand spans without a stretch: one finger a fret. Common practice. */
+const HAND_FRETS = 3
+
 /** Single notes keep what rings as long as the hand can hold it; a new shape lets go of what rang before. */
 function withRinging(own: readonly Pressed[], ringing: readonly Pressed[]): Grip {
   const whole = gripOf([...own, ...ringing])
-  return ringing.length > 0 && feasibleFingerings(whole).length > 0 ? whole : gripOf(own)
+  const frets = whole.presses.map((press) => press.fret)
+  const near = Math.max(...frets) - Math.min(...frets) <= HAND_FRETS
+  return ringing.length > 0 && near && feasibleFingerings(whole).length > 0 ? whole : gripOf(own)
 }
 
 function ownPresses(event: Strike): readonly Pressed[] {
