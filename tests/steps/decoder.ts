@@ -254,6 +254,11 @@ class Decoder {
     if (
       /^(.+ rings (over|on through) |Nothing new on|Still silent on|The sound from|Let the sound from)/.test(sentence)
     ) {
+      const named = sentence.match(/^(.+) rings (?:over|on through) /)?.[1]
+      if (named !== undefined && this.shapes.has(named)) {
+        this.lastShape = named
+        this.hand = new Map(this.shapes.get(named))
+      }
       if (!sentence.includes(';')) return
     }
     if (this.readDescription(sentence)) return

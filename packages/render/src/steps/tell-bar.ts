@@ -52,6 +52,8 @@ export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): rea
     }
     if (key !== null) toldBeats.set(key, from)
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)
+    if (over?.kind === 'over' && over.name === state.hand.shape)
+      state.hand = { ...state.hand, told: over.name !== null }
     items.push({ ...shared, instructions: [...(over === null ? [] : [over]), ...tellEvents(telling, state, events)] })
     const asides = alternativesIn(telling, span.fromTicks, span.toTicks)
     items.push(...asides)

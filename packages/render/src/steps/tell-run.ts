@@ -1,4 +1,4 @@
-import type { Bar, Event, Strike } from '@barwise/parser'
+import type { Event, Strike } from '@barwise/parser'
 import { announceCuts } from './announce-cut.ts'
 import { countName, type Frame, frameAt, frameSlot } from './count-name.ts'
 import { playsAlike } from './hand.ts'
@@ -14,7 +14,7 @@ export function tellEvents(telling: Telling, state: State, events: readonly Even
   for (let i = 0; i < events.length; ) {
     const event = events[i]
     if (event === undefined) break
-    const run = runFrom(telling.bar, events, i)
+    const run = runFrom(telling, events, i)
     const next =
       events[i + run.length] ?? telling.bar.events.find((other) => other.at >= event.at + event.duration) ?? null
     told.push(...tellRun(telling, state, run, { before, next }))
@@ -26,21 +26,21 @@ export function tellEvents(telling: Telling, state: State, events: readonly Even
 }
 
 /** Events from `i` on that are told together: alike, one slot each, next to each other in one stretch. */
-function runFrom(bar: Bar, events: readonly Event[], i: number): readonly Event[] {
+function runFrom(telling: Telling, events: readonly Event[], i: number): readonly Event[] {
   const first = events[i]
   if (first === undefined) return []
-  const frame = frameAt(bar, first.at)
+  const frame = frameAt(telling.bar, first.at)
   const run: Event[] = [first]
   for (let k = i + 1; k < events.length; k++) {
     const last = run.at(-1)
     const next = events[k]
-    if (last === undefined || next === undefined || !continues(bar, frame, last, next)) break
+    if (last === undefined || next === undefined || !continues(telling, frame, last, next)) break
     run.push(next)
   }
   return run
 }
 
-function continues(bar: Bar, frame: Frame, last: Event, next: Event): boolean {
+function continues({ bar, everyRing }: Telling, frame: Frame, last: Event, next: Event): boolean {
   if (last.duration !== frameSlot(frame)) return false
   const there = frameAt(bar, next.at)
   if (there.at !== frame.at || there.length !== frame.length || next.at !== last.at + last.duration) return false
@@ -53,7 +53,7 @@ function continues(bar: Bar, frame: Frame, last: Event, next: Event): boolean {
   if (last.stroke === null || next.stroke === null || next.duration !== frameSlot(frame)) return false
   if ((last.stroke === 'pluck') !== (next.stroke === 'pluck')) return false
   const plain = (strike: Strike): boolean =>
-    strike.technique === null && !strike.marks.includes('ring') && !strike.marks.includes('slide-off')
+    strike.technique === null && (everyRing || !strike.marks.includes('ring')) && !strike.marks.includes('slide-off')
   return plain(last) && plain(next) && playsAlike(last, next)
 }
 

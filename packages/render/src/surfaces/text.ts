@@ -47,6 +47,10 @@ function heading(text: string, line: '=' | '-'): string {
   return `${text}\n${line.repeat([...text].length)}`
 }
 
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
 function inline(children: readonly Inline[]): string {
   return inlineText(children).replaceAll('\u00a0', ' ').replaceAll('\u00ad', '')
 }
@@ -88,17 +92,17 @@ function blockText(block: DocumentBlock, context: Context): string {
     case 'shapes':
       return block.shapes.map((shape) => shapeText(shape, context.words)).join('\n')
     case 'part-head':
-      return `${heading(block.title, '-')}\n${block.about}, ${factText({ kind: 'tempo', tempo: block.tempo })}`
+      return `${heading(block.title, '-')}\n${capital(block.about)}, ${factText({ kind: 'tempo', tempo: block.tempo })}.`
     case 'systems':
     case 'cards':
     case 'strip':
       return stepsText(block, context)
     case 'plan':
-      return `${heading(block.title, '-')}\n${context.words.warmUp}. ${context.words.careNote}`
+      return `${heading(block.title, '-')}\n${capital(context.words.warmUp)}. ${context.words.careNote}`
     case 'form':
       return `${context.words.form}: ${block.entries.map(formText).join(', ')}`
     case 'blank':
-      return context.words.blank(block.bars)
+      return `${capital(context.words.blank(block.bars))}.`
     case 'container':
       return `${heading(block.title, '-')}\n\n${blocksText(block.blocks, context)}`
     case 'answer-note':

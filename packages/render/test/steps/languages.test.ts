@@ -23,10 +23,10 @@ test('a language without a catalogue is spoken in English', () => {
   expect(catalogueFor('de-AT').language).toBe('de')
 })
 
-test('German names the second string H, puts frets in order numbers and counts plurals its own way', () => {
+test('German calls the second string H, puts frets in order numbers and counts plurals its own way', () => {
   const text = inGerman('names')
-  expect(text).toContain('im 8. Bund auf der H-Saite')
-  expect(text).toContain('von der A-Saite bis der hohe E-Saite')
+  expect(text).toContain('im 8. Bund auf Saite H')
+  expect(text).toContain('von Saite A bis Saite E hoch')
   expect(inGerman('numbers')).toContain('im 8. Bund auf Saite 2')
   expect(text).toContain('Takte 3, 5 und 7 sind Takt 1.')
   expect(text).toContain('Takt 6 ist Takt 2.')

@@ -24,14 +24,14 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'place.late': '{count}',
 
   'string.numbers': '{n, plural, one {Saite} other {Saiten}} {list}',
-  'string.names': '{n, plural, one {der {list}-Saite} other {den Saiten {list}}}',
-  'string.open-numbers': '{n, plural, one {leere Saite} other {leere Saiten}} {list}',
-  'string.open-names': '{n, plural, one {leere {list}-Saite} other {leere Saiten {list}}}',
-  'string.dead-numbers': '{n, plural, one {tote Saite} other {tote Saiten}} {list}',
-  'string.dead-names': '{n, plural, one {tote {list}-Saite} other {tote Saiten {list}}}',
+  'string.names': '{n, plural, one {Saite} other {Saiten}} {list}',
+  'string.open-numbers': '{n, plural, one {Saite} other {Saiten}} {list} leer',
+  'string.open-names': '{n, plural, one {Saite} other {Saiten}} {list} leer',
+  'string.dead-numbers': '{n, plural, one {Saite} other {Saiten}} {list} tot',
+  'string.dead-names': '{n, plural, one {Saite} other {Saiten}} {list} tot',
   'string.letter':
     '{key, select, B {H} Bflat {B} Csharp {Cis} Dflat {Des} Dsharp {Dis} Eflat {Es} Fsharp {Fis} Gflat {Ges} Gsharp {Gis} Aflat {As} Asharp {Ais} other {{letter}}}',
-  'string.rank': '{rank, select, high {hohe} low {tiefe} other {mittlere}} {letter}',
+  'string.rank': '{letter} {rank, select, high {hoch} low {tief} other {mitte}}',
 
   'press.at': '{finger, select, T {der Daumen} other {Finger {finger}}} im {fret}. Bund auf {strings}',
   'press.at-bare': '{fret}. Bund auf {strings}',
@@ -39,7 +39,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'press.onto-bare': 'in den {fret}. Bund auf {strings}',
   'press.to': '{finger, select, T {den Daumen} other {Finger {finger}}} in den {fret}. Bund auf {strings}',
   'press.to-bare': 'in den {fret}. Bund auf {strings}',
-  'press.to-open': 'zur {strings}',
+  'press.to-open': 'zu {strings}',
   'press.flat':
     '{finger, select, T {der Daumen} other {Finger {finger}}} quer über den {fret}. Bund von {high} bis {low}',
   'finger.list': '{n, plural, one {Finger} other {die Finger}} {list}',
@@ -55,7 +55,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'describe.damps-of': 'Bei {name} hält {finger, select, T {der Daumen} other {Finger {finger}}} {strings} still',
   'describe.all-open': '{name}: kein Finger drückt',
   'describe.like': '{name} ist {like} mit {changes}',
-  'describe.silent-change': 'stummer {strings}',
+  'describe.silent-change': '{strings} stumm',
   'describe.implies': 'Gemeint ist {symbol}',
   'describe.damps': '{finger, select, T {Der Daumen} other {Finger {finger}}} hält {strings} still',
 
@@ -72,8 +72,8 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'what.press-again': 'wieder drücken: {sentence}',
   'what.lift': 'heb {fingers} ab',
 
-  'stroke.down': 'ab',
-  'stroke.up': 'auf',
+  'stroke.down': 'abwärts',
+  'stroke.up': 'aufwärts',
   'stroke.run': '{times}, zuerst {first}',
   'strike.verb':
     '{verb, select, pluck {zupf {what} {place}} brush {streich {what} {place} {stroke}} other {schlag {what} {place} {stroke}}}{slide}{marks}{tail}',
@@ -86,7 +86,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'strike.hold': 'greif {what}',
   'strike.that':
     '{verb, select, pluck {zupf das {place} {stroke}} brush {streich das {place} {stroke}} other {schlag das {place} {stroke}}}{slide}{marks}{tail}',
-  'strike.early': '{what} kommt zu früh, schon {place}, {stroke}{slide}{marks}{tail}',
+  'strike.early': '{what} kommt vorgezogen, schon {place}, {stroke}{slide}{marks}{tail}',
   'slide.below': ' und rutsch von knapp darunter hinein',
   'slide.frets':
     ' und rutsch von {n, select, 1 {einem Bund} other {{word} Bünden}} {way, select, up {darunter} other {darüber}} hinein',
