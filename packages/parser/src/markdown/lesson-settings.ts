@@ -69,6 +69,11 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
       allowed: words.map((one) => `\`${one}\``).join(' or '),
     })
   const tempoBpm = tempo('tempo')
+  const goalBpm = tempo('goal')
+  if (tempoBpm !== null && goalBpm !== null && goalBpm < tempoBpm) {
+    const help = `write a goal above ${tempoBpm}, or delete the line`
+    settings.bad('goal', `the goal ${goalBpm} is slower than the tempo ${tempoBpm}`, help)
+  }
   const metre = settings.parsed('time', {
     parse: parseMetre,
     otherwise: COMMON_TIME,
@@ -94,7 +99,7 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     }),
     tempoBpm: tempoBpm ?? USUAL_TEMPO_BPM,
     tempoGiven: tempoBpm !== null,
-    goalBpm: tempo('goal'),
+    goalBpm,
     metre,
     count: settings.parsed<number | null>('count', {
       parse: (text) => {
