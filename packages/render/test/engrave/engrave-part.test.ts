@@ -162,6 +162,14 @@ describe('ties', () => {
   })
 })
 
+test('a knock on one string is one cross in the staff, a scratch of several is three', () => {
+  const crosses = (strings: number[]): number =>
+    systemsOf(lessonOf([bar([scratch(3360, strings), rest(10080)])]))
+      .flatMap((system) => drawnBoxes(system.drawing.items, fonts))
+      .filter(({ role, item }) => role === 'scratch-head' && item.kind === 'path').length
+  expect(crosses([4]) * 3).toBe(crosses([5, 4, 3]))
+})
+
 describe('accidentals', () => {
   const signs = (notes: readonly (readonly [number, number])[]): number => {
     const events = notes.map(([string, fret]) => strike(3360, { [string]: fret }))

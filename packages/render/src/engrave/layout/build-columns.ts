@@ -28,6 +28,8 @@ export interface BuiltStretch {
 
 /** Heights of the three crosses that write a scratch. */
 const SCRATCH_YS = [1, 2, 3] as const
+/** Height of the cross that writes a knock on one string. */
+const KNOCK_YS = [2] as const
 /** Width of a black head, which a cross takes the place of. */
 export const HEAD_WIDTH: number = 1.18
 
@@ -86,7 +88,10 @@ function headsOf(
 ): Draft['heads'] {
   const { event } = written
   if (event.kind === 'rest') return [{ y: written.value.base === 1 ? 1 : 2, accidental: null, note: null }]
-  if (event.kind === 'scratch') return SCRATCH_YS.map((y) => ({ y, accidental: null, note: null }))
+  if (event.kind === 'scratch') {
+    const ys = event.shownOn.length === 1 ? KNOCK_YS : SCRATCH_YS
+    return ys.map((y) => ({ y, accidental: null, note: null }))
+  }
   const sounding = event.notes.filter((note) => note.written !== null)
   if (sounding.length === 0) return SCRATCH_YS.map((y) => ({ y, accidental: null, note: null }))
   const heads = sounding.map((note) => {
