@@ -28,8 +28,9 @@ export type {
   PartHead,
   TempoMark,
 } from './page/document/document-block.ts'
-export { type PageWords, pageWords } from './page/document/page-words.ts'
+export type { PageWords } from './page/document/page-words.ts'
 export { plainText } from './page/document/typography.ts'
+export { pageWords } from './page/document/words-of-language.ts'
 export type { PageImage } from './page/layout/layout-context.ts'
 export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'

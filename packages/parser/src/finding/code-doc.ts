@@ -1,4 +1,4 @@
-import type { Severity } from './finding.ts'
+import type { Severity } from './severity.ts'
 
 /** What the command line explains about a code. `bad` and `good` are lesson text that run as tests. */
 export interface CodeDoc {

@@ -1,6 +1,6 @@
 import type { Span } from '../source/span.ts'
 import type { FindingCode } from './codes.ts'
-import type { Severity } from './finding.ts'
+import type { Severity } from './severity.ts'
 
 /** A finding as a reader or rule states it: offsets instead of lines and columns, the severity left to its code. */
 export interface FindingDraft {

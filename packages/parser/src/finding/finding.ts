@@ -1,7 +1,5 @@
 import type { FindingCode } from './codes.ts'
-
-/** Error: cannot be read or played, or is wrong beyond doubt. Warning: a colleague would raise it. Note: worth knowing. */
-export type Severity = 'error' | 'warning' | 'note'
+import type { Severity } from './severity.ts'
 
 /** A stretch of a file for people: lines and columns from 1, columns in UTF-16 units, end exclusive. */
 export interface Place {

@@ -4,8 +4,9 @@ import { answerAnchor, lessonId, partAnchor } from './document/anchors.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
 import { lessonFacts } from './document/facts.ts'
 import { noteValueOf } from './document/note-value.ts'
-import { type PageWords, pageWords } from './document/page-words.ts'
+import type { PageWords } from './document/page-words.ts'
 import { plainText, setWords } from './document/typography.ts'
+import { pageWords } from './document/words-of-language.ts'
 
 export { composeProse } from './document/compose-prose.ts'
 

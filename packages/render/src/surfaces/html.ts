@@ -1,7 +1,7 @@
 import type { Book, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { slug } from '../page/document/anchors.ts'
-import { pageWords } from '../page/document/page-words.ts'
+import { pageWords } from '../page/document/words-of-language.ts'
 import { composeLesson, composeProse } from '../page/lesson-document.ts'
 import { contentsPage } from './html/contents-page.ts'
 import { type FlowContext, flowOf } from './html/flow.ts'

@@ -1,7 +1,7 @@
 import type { Book, FindingDraft, Lesson, Paper } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import type { LessonDocument } from '../page/document/document-block.ts'
-import { pageWords } from '../page/document/page-words.ts'
+import { pageWords } from '../page/document/words-of-language.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
 import { type LessonToLay, layOutPages } from '../page/layout/lay-out-pages.ts'
 import type { LayoutContext, PageImage } from '../page/layout/layout-context.ts'

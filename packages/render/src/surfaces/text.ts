@@ -1,7 +1,8 @@
 import type { FormEntry, Inline, Lesson, Shape } from '@barwise/parser'
 import type { DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
-import { type PageWords, pageWords } from '../page/document/page-words.ts'
+import type { PageWords } from '../page/document/page-words.ts'
 import { plainText as inlineText } from '../page/document/typography.ts'
+import { pageWords } from '../page/document/words-of-language.ts'
 import { composeLesson } from '../page/lesson-document.ts'
 import { partPlainText, stepsOfPart } from '../steps/index.ts'
 

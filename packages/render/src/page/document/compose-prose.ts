@@ -1,7 +1,8 @@
 import type { Block } from '@barwise/parser'
 import type { DocumentBlock } from './document-block.ts'
-import { type PageWords, pageWords } from './page-words.ts'
+import type { PageWords } from './page-words.ts'
 import { setWords } from './typography.ts'
+import { pageWords } from './words-of-language.ts'
 
 /** Plain prose of a book as document blocks: paragraphs, lists, quotes and headings; what belongs to a lesson is left out. */
 export function composeProse(blocks: readonly Block[], language: string): readonly DocumentBlock[] {

@@ -1,6 +1,5 @@
 import type { Effort, LoopReason, PracticeLoop } from '@barwise/parser'
-import { ENGLISH } from './page-words-en.ts'
-import type { QuietStrings } from './shape-advice.ts'
+import type { QuietStrings } from './quiet-strings.ts'
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */
 export interface PageWords {
@@ -58,12 +57,4 @@ export interface PageWords {
   readonly quiet: (strings: QuietStrings) => string
   /** A sentence on the string at which a stroke begins. */
   readonly strokeFrom: (string: number) => string
-}
-
-const ALL: readonly PageWords[] = [ENGLISH]
-
-/** The words for a BCP 47 tag; English where there are none for its language. */
-export function pageWords(language: string): PageWords {
-  const primary = language.toLowerCase().split('-')[0]
-  return ALL.find((words) => words.language === primary) ?? ENGLISH
 }

@@ -1,13 +1,6 @@
-import { type Finger, gripOf, type Instrument, type Shape, silentStrings } from '@barwise/parser'
+import { gripOf, type Instrument, type Shape, silentStrings } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
-
-/** Strings that one finger keeps quiet: with its tip, lying flat, with both, or the thumb over the edge of the neck. */
-export interface QuietStrings {
-  readonly strings: readonly number[]
-  readonly how: 'tip' | 'flat' | 'both' | 'thumb'
-  /** Null for the thumb. */
-  readonly finger: Finger | null
-}
+import type { QuietStrings } from './quiet-strings.ts'
 
 /**
  * One line of advice under a grid: which finger keeps which string quiet, and where a stroke begins when no finger can.

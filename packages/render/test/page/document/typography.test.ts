@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { pageWords } from '../../../src/page/document/page-words.ts'
 import { holdNumbers, setPlain } from '../../../src/page/document/typography.ts'
+import { pageWords } from '../../../src/page/document/words-of-language.ts'
 
 const WORDS = pageWords('en')
 
