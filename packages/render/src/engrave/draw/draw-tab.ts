@@ -131,7 +131,7 @@ function drawFingers(
   const size = style.finger
   if (size === null || strike === null || strike.target.shape !== null || placed.column.written.tiedIn) return
   if (strike.marks.includes('slide-off') || (next !== undefined && strikeOf(next.column)?.technique === 'slide')) return
-  const { figures } = placed.column.tab
+  const { figures, bracketed, half } = placed.column.tab
   const width = (text: string): number => fonts.measure('sans-semibold', style.figure, text).width
   for (const { string, text } of figures) {
     const note = strike.notes.find((candidate) => candidate.string === string)
@@ -145,7 +145,7 @@ function drawFingers(
       placed.column.bar.number,
       placed.column.written.eventAt,
       glyphs('finger', 'sans-semibold', size, finger, {
-        x: placed.cx + width(text) / 2 + 0.16,
+        x: placed.cx + (bracketed ? half + 0.5 : width(text) / 2) + 0.16,
         y: middle - (ink.top + ink.bottom) / 2,
       }),
     )

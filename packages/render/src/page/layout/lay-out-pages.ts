@@ -4,6 +4,7 @@ import { fillLesson } from './fill-lesson.ts'
 import { setFrontMatter } from './front-matter.ts'
 import { setAnswers } from './lay-out-lesson.ts'
 import type { LayoutContext } from './layout-context.ts'
+import type { LessonStart } from './lesson-start.ts'
 import type { LaidPage, StructNode } from './page-content.ts'
 import { framePage, textHeight } from './page-frame.ts'
 import { type FilledPage, paginate } from './paginate.ts'
@@ -22,17 +23,6 @@ export interface LessonToLay {
 export interface LaidPages {
   readonly pages: readonly LaidPage[]
   readonly romanCount: number
-}
-
-/** Where a lesson of a book starts, for its contents. */
-export interface LessonStart {
-  readonly title: string
-  readonly subtitle: string | null
-  readonly anchor: string
-  readonly part: string | null
-  readonly page: string
-  /** Whether it stands apart from the part before it, as the answers do. */
-  readonly apart: boolean
 }
 
 /** Lays out lessons one after the other, each on new pages; a book gets its front matter before them and the answers after. */

@@ -9,7 +9,7 @@ import { cardFigures, figureNodes } from './card-figures.ts'
 import { stripLegend } from './legend.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
-import { cardsAnchor } from './rail.ts'
+import { cardsAnchor } from './section-anchors.ts'
 
 /** A section with one card for each distinct bar: its figure and its steps in real text; bars without a card get a line. */
 export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, context: PageContext): Element {

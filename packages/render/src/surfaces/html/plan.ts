@@ -4,7 +4,7 @@ import type { DocumentBlock } from '../../page/document/document-block.ts'
 import { practicePlan } from '../../page/layout/practice-plan.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
-import { planAnchor } from './rail.ts'
+import { planAnchor } from './section-anchors.ts'
 
 /** The practice plan: tempo ladder, what to loop and why, and always the care note. */
 export function planSection(block: Extract<DocumentBlock, { kind: 'plan' }>, context: PageContext): Element {

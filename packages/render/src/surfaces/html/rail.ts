@@ -4,6 +4,7 @@ import { h } from 'hastscript'
 import type { FlowContext } from './flow.ts'
 import { el } from './nodes.ts'
 import { withInner } from './places.ts'
+import { cardsAnchor, planAnchor, shapesAnchor } from './section-anchors.ts'
 
 /** The rail beside a lesson: where it stands in the book, its sections, and a map of its bars, each a link to its card. */
 export function lessonRail(context: FlowContext, lessonNumber: number | null, bookTitle: string | null): Element {
@@ -62,19 +63,4 @@ function barMap(part: Part, context: FlowContext, named: boolean): readonly Elem
     )
   })
   return [el('p', 'map-of', [label]), h('ol', { className: ['map'] }, ...items)]
-}
-
-/** Where the first row of shapes stands. */
-export function shapesAnchor(document: string): string {
-  return `${document}.shapes`
-}
-
-/** Where a part's cards begin. */
-export function cardsAnchor(document: string, part: Part): string {
-  return `${document}.${part.id}.cards`
-}
-
-/** Where a part's practice plan begins. */
-export function planAnchor(document: string, part: Part): string {
-  return `${document}.${part.id}.plan`
 }

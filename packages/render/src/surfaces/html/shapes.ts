@@ -6,7 +6,7 @@ import { shapeAnchor } from '../../page/document/anchors.ts'
 import { shapeAdvice } from '../../page/document/shape-advice.ts'
 import { drawingNode, el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
-import { shapesAnchor } from './rail.ts'
+import { shapesAnchor } from './section-anchors.ts'
 import { chordName } from './words.ts'
 
 /** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it. */
