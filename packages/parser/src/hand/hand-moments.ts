@@ -33,13 +33,15 @@ export function handMoments(lesson: Lesson, part: Part): readonly HandMoment[] {
   const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
   const moments: HandMoment[] = []
   let ringing: readonly { readonly string: number; readonly fret: number; readonly until: Ticks }[] = []
+  let symbol: string | null = null
   for (const { bar, barStart } of placedBars(part)) {
     for (const event of bar.events) {
       const start = barStart + event.at
       ringing = ringing.filter((note) => note.until > start)
       if (event.kind !== 'strike') continue
       const shape = event.target.shape === null ? null : (shapes.get(event.target.shape) ?? null)
-      const own = shape === null ? ownPresses(event) : shapePresses(event, shape)
+      symbol = bar.chords.findLast((chord) => chord.at <= event.at)?.symbol ?? symbol
+      const own = shape === null ? insideShape(ownPresses(event), symbol, lesson.shapes) : shapePresses(event, shape)
       const sounding = new Set(own.map((press) => press.string))
       const still = ringing.filter((note) => !sounding.has(note.string)).map((note) => ({ ...note, finger: null }))
       moments.push({
@@ -68,6 +70,22 @@ export function handMoments(lesson: Lesson, part: Part): readonly HandMoment[] {
 export function placedBars(part: Part): readonly { readonly bar: Bar; readonly barStart: Ticks }[] {
   const pickup = part.bars[0]?.number === 0 ? (part.bars[0]?.length ?? 0) : 0
   return part.bars.map((bar) => ({ bar, barStart: bar.number === 0 ? 0 : pickup + bar.start }))
+}
+
+/** Single notes that all lie inside a shape of the chord in force are played with that shape's fingers, as its grid shows them. */
+function insideShape(presses: readonly Pressed[], symbol: string | null, shapes: readonly Shape[]): readonly Pressed[] {
+  if (symbol === null || presses.some((press) => press.finger !== null)) return presses
+  const holder = shapes.find(
+    (shape) =>
+      shape.label === symbol &&
+      shape.fingersGiven &&
+      presses.every(({ string, fret }) => shape.frets[string - 1] === fret),
+  )
+  if (holder === undefined) return presses
+  return presses.map((press) => ({
+    ...press,
+    finger: press.fret === 0 ? null : (holder.fingers[press.string - 1] ?? null),
+  }))
 }
 
 /** Frets a hand spans without a stretch: one finger a fret. Common practice. */

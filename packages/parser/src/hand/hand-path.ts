@@ -8,7 +8,7 @@ import { type RankedFingering, rankFingerings } from './rank-fingerings.ts'
 const STATES = 8
 
 /** How much of a grip's own cost counts by the number of its presses: in a line of single notes the way decides, not the grip. */
-const GRIP_SHARES = [0, 0.15, 0.5]
+const GRIP_SHARES = [0, 0.2, 0.5]
 
 /** Costs of going from one grip to the next, in the unit of the grips' own costs; judgement. */
 const PLACE = 0.35
@@ -154,7 +154,7 @@ function moveCost(
   const at = from.fingering.indexOf(finger)
   const last = before.presses[at]
   if (at < 0 || last === undefined) return PLACE
-  if (last.string === press.string || last.fret === press.fret) return GUIDE
+  if (last.string === press.string || last.fret === press.fret) return GUIDE + travelMm(neck, last, press) / 200
   return LIFT_AND_MOVE + travelMm(neck, last, press) / 200
 }
 
