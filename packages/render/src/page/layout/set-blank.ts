@@ -6,6 +6,8 @@ import { type Row, row } from './row.ts'
 
 /** Bars of an empty system: as many as a hand can write in comfortably. */
 const BARS_A_SYSTEM = 4
+/** More than stands between staff and tab, so that the eye joins the right ones. */
+const SYSTEM_GAP_MM = 11
 
 /** Empty staff and tab to write in, with bar lines; a tab line for each string of the lesson's instrument. */
 export function setBlankStaves(bars: number, area: Area, context: LayoutContext): readonly Row[] {
@@ -20,7 +22,7 @@ export function setBlankStaves(bars: number, area: Area, context: LayoutContext)
     })
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: context.words.blank(count) }
     const figure = { kind: 'figure', x: 0, y: 0, drawing, node } as const
-    rows.push(row(drawing.height, [figure], { before: pointsOf(6), after: pointsOf(5) }))
+    rows.push(row(drawing.height, [figure], { before: pointsOf(from === 0 ? 6 : SYSTEM_GAP_MM), after: pointsOf(5) }))
   }
   return rows
 }
