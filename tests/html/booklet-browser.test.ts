@@ -40,7 +40,11 @@ describe.skipIf(!hasBrowser())('the booklet, opened from disk', () => {
     })
     page.on('requestfailed', (request) => problems.push(`missing ${request.url()}`))
     page.on('console', (message) => problems.push(message.text()))
-    for (const name of pagesOf(booklet)) await page.goto(addressOf(name))
+    for (const name of pagesOf(booklet)) {
+      await page.goto(addressOf(name))
+      // A page left before its fonts are there breaks their loading off, which is no fault of the booklet.
+      await page.evaluate(() => document.fonts.ready)
+    }
     expect(problems).toEqual([])
     await page.close()
   })
