@@ -63,8 +63,8 @@ main{margin-left:232px;max-width:888px;padding:40px 32px 64px}
 .sub{font:italic 400 21px/30px var(--serif)}
 .by{font:400 16px/26px var(--sans);margin-top:4px}
 .facts{--rule:2px;list-style:none;display:flex;flex-wrap:wrap;font:400 17px/26px var(--sans);margin-top:12px;padding-top:10px;background:${FOUR_STROKES}}
-.facts li{display:flex;align-items:center;line-height:20px;margin:4px 15px 4px 0;padding-right:15px;border-right:1px solid var(--ink)}
-.facts li:last-child{border:0}
+.facts{overflow:hidden}
+.facts li{display:flex;align-items:center;line-height:20px;margin:4px 31px 4px -16px;padding-left:15px;border-left:1px solid var(--ink)}
 .tempo>span{display:inline-flex;align-items:baseline}
 .tempo svg{height:17px;width:auto}
 .flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>.table,.flow>h2,.flow>h3,.flow>h4,.care,.teacher{max-width:64ch}
