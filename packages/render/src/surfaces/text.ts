@@ -1,6 +1,7 @@
 import type { FormEntry, Inline, Lesson, Shape } from '@barwise/parser'
 import type { DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
 import type { PageWords } from '../page/document/page-words.ts'
+import { practicePlan } from '../page/document/practice-plan.ts'
 import { plainText as inlineText } from '../page/document/typography.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { composeLesson } from '../page/lesson-document.ts'
@@ -99,7 +100,7 @@ function blockText(block: DocumentBlock, context: Context): string {
     case 'strip':
       return stepsText(block, context)
     case 'plan':
-      return `${heading(block.title, '-')}\n${capital(context.words.warmUp)}. ${context.words.careNote}`
+      return planText(block, context)
     case 'form':
       return `${context.words.form}: ${block.entries.map(formText).join(', ')}`
     case 'blank':
@@ -119,6 +120,19 @@ function stepsText(block: Extract<DocumentBlock, { kind: 'systems' | 'cards' | '
   if (context.told.has(part.id)) return ''
   context.told.add(part.id)
   return partPlainText(stepsOfPart(context.lesson, part)).trimEnd()
+}
+
+/** The practice plan in lines: how to sit down to it, the tempi, what to loop and why, and the care note. */
+function planText(block: Extract<DocumentBlock, { kind: 'plan' }>, { lesson, words }: Context): string {
+  const plan = practicePlan(lesson, block.part, words)
+  return [
+    heading(block.title, '-'),
+    `${capital(words.warmUp(plan.minutes))}.`,
+    `${words.ladder}: ${plan.ladderBpm.join(', ')}. ${words.ladderHow}`,
+    ...(plan.loops.length === 0 ? [] : [`${words.looping}:`]),
+    ...plan.loops.map(({ where, why }) => `- ${where}: ${why}`),
+    words.careNote,
+  ].join('\n')
 }
 
 function formText({ name, bars, times }: FormEntry): string {

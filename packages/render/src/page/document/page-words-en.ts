@@ -58,7 +58,7 @@ export const ENGLISH: PageWords = {
   keepsWithNumber:
     /\b(bars?|beats?|frets?|strings?|fingers?|pages?|lessons?|steps?|answers?|parts?|capo|tempo|and|to) (?=\d)/gi,
   quotes: ['“', '”', '‘', '’'],
-  warmUp: 'warm up first; short and often',
+  warmUp: (minutes) => `warm up first; about ${minutes} minutes at a time, short and often`,
   ladder: 'Tempo ladder',
   ladderHow: 'Four clean times running: tick, and climb. Two slips: one rung down.',
   looping: 'Worth looping',

@@ -34,7 +34,8 @@ export interface PageWords {
   /** Pairs that never break: a word before a number. */
   readonly keepsWithNumber: RegExp
   readonly quotes: readonly [open: string, close: string, singleOpen: string, singleClose: string]
-  readonly warmUp: string
+  /** How to sit down to it: warm up, how long. */
+  readonly warmUp: (minutes: number) => string
   readonly ladder: string
   readonly ladderHow: string
   readonly looping: string

@@ -3,9 +3,9 @@ import { pointsOf } from '../../drawing/lengths.ts'
 import { setText } from '../../drawing/set-text.ts'
 import { frame, line } from '../../drawing/shapes.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
+import { type PracticePlan, practicePlan } from '../document/practice-plan.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { type PracticePlan, practicePlan } from './practice-plan.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
 import { setSection } from './set-section.ts'
 import { setParagraph } from './set-text.ts'
@@ -23,7 +23,11 @@ export function setPlan(
   given: PracticePlan = practicePlan(context.lesson, block.part, context.words),
 ): readonly Row[] {
   const { words } = context
-  const head = setSection({ title: block.title, anchor: null, tempo: null, about: words.warmUp }, area, context)
+  const head = setSection(
+    { title: block.title, anchor: null, tempo: null, about: words.warmUp(given.minutes) },
+    area,
+    context,
+  )
   const { items, height } = planColumns(given, area, context)
   return [head, row(height, items, { before: pointsOf(1), after: pointsOf(4) })]
 }

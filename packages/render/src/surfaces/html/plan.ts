@@ -1,7 +1,7 @@
 import type { Element } from 'hast'
 import { h } from 'hastscript'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
-import { practicePlan } from '../../page/layout/practice-plan.ts'
+import { practicePlan } from '../../page/document/practice-plan.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { planAnchor } from './section-anchors.ts'
@@ -16,7 +16,7 @@ export function planSection(block: Extract<DocumentBlock, { kind: 'plan' }>, con
   return h(
     'section',
     { className: ['section'], ...(id === undefined ? {} : { id }) },
-    el('div', 'heading', [el('h2', '', [block.title]), el('p', '', [words.warmUp])]),
+    el('div', 'heading', [el('h2', '', [block.title]), el('p', '', [words.warmUp(plan.minutes)])]),
     el('div', 'plan', [
       el('div', '', [el('h3', '', [words.ladder]), el('ol', 'rungs', rungs), el('p', '', [words.ladderHow])]),
       ...(loops.length === 0 ? [] : [el('div', '', [el('h3', '', [words.looping]), el('dl', 'loops', loops)])]),

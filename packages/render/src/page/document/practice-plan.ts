@@ -1,5 +1,5 @@
 import { type Lesson, type Part, planPractice } from '@barwise/parser'
-import type { PageWords } from '../document/page-words.ts'
+import type { PageWords } from './page-words.ts'
 
 /** A stretch worth looping, and why: "Bar 2, beats 3–4" and a sentence. */
 export interface LoopAdvice {
