@@ -11,8 +11,11 @@ export const damping: Rule = {
     const strings = context.lesson.instrument.tuning.length
     const strummed = strummedShapes(context)
     return gripsOf(context).flatMap((judged): readonly FindingDraft[] => {
-      if (judged.fingering === null || judged.bar !== null || !strummed.has(judged.name)) return []
-      const loose = silentStrings(strings, judged.grip, judged.fingering).filter((s) => s.inside && s.by === null)
+      if (judged.fingering === null) return []
+      if (judged.bar === null ? !strummed.has(judged.name) : judged.swept.length === 0) return []
+      const loose = silentStrings(strings, judged.grip, judged.fingering).filter(
+        ({ string, inside, by }) => by === null && (judged.bar === null ? inside : isBetween(string, judged.swept)),
+      )
       if (loose.length === 0) return []
       const names = listWords(loose.map(({ string }) => String(string)))
       return [
@@ -40,4 +43,9 @@ function strummedShapes({ moments }: Parameters<Rule['check']>[0]): ReadonlySet<
     }
   }
   return names
+}
+
+/** Whether a stroke over these strings passes a string that is not one of them. */
+function isBetween(string: number, struck: readonly number[]): boolean {
+  return string > Math.min(...struck) && string < Math.max(...struck) && !struck.includes(string)
 }

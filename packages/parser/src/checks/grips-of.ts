@@ -20,6 +20,8 @@ export interface JudgedGrip {
   /** Where it is played; null for a shape on its own line. */
   readonly bar: Bar | null
   readonly hammered: boolean
+  /** Strings that a stroke strikes as single notes, dead ones too; empty for shapes and for what is plucked or unstruck. */
+  readonly swept: readonly number[]
 }
 
 /** Every different grip of a lesson once: shapes first, then what the parts make of them. */
@@ -46,6 +48,7 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
       given: shape.fingersGiven,
       bar: null,
       hammered: false,
+      swept: [],
     })
   }
   for (const moments of context.moments.values()) {
@@ -54,6 +57,7 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
       if (seen.has(key)) continue
       seen.add(key)
       const { grip, fingering, bar, event } = moment
+      const struck = event.target.shape === null && (event.stroke === 'down' || event.stroke === 'up')
       const given =
         event.target.shape === null &&
         event.notes.every((note) => note.fret === null || note.fret === 0 || note.fingerGiven)
@@ -67,6 +71,7 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
         given,
         bar,
         hammered: event.technique === 'hammer',
+        swept: struck ? event.notes.map((note) => note.string) : [],
       })
     }
   }
