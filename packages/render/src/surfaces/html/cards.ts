@@ -66,6 +66,7 @@ function cardOf(
     ...text('as', card.asText),
     ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
     figure,
+    ...text('rhythm', card.rhythm),
     el('ol', 'steps', card.items.map(itemOf)),
   )
 }
