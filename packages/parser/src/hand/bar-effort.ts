@@ -1,9 +1,6 @@
 import type { Lesson } from '../score/lesson.ts'
 import type { Part } from '../score/part.ts'
-import { barLoads } from './bar-load.ts'
-import { fingerMoments } from './finger-part.ts'
-import { handChanges } from './hand-changes.ts'
-import { neckOf } from './neck.ts'
+import { weighPart } from './bar-load.ts'
 
 /** How much a bar asks of both hands, from 1 (easy) to 4 (hard). */
 export type Effort = 1 | 2 | 3 | 4
@@ -13,8 +10,6 @@ const STEPS = [0.2, 0.33, 0.46]
 
 /** The effort of each bar of a part by its number. */
 export function effortOfBars(lesson: Lesson, part: Part): ReadonlyMap<number, Effort> {
-  const neck = neckOf(lesson.instrument)
-  const moments = fingerMoments(lesson, part)
-  const loads = barLoads(neck, part.bars, moments, handChanges(neck, moments), lesson.settings.hand)
+  const { loads } = weighPart(lesson, part)
   return new Map(loads.map(({ bar, load }) => [bar.number, (STEPS.filter((step) => load > step).length + 1) as Effort]))
 }

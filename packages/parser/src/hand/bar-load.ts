@@ -1,9 +1,10 @@
 import type { Strike } from '../score/event.ts'
-import type { Bar } from '../score/part.ts'
-import type { FingeredMoment } from './finger-part.ts'
+import type { Lesson } from '../score/lesson.ts'
+import type { Bar, Part } from '../score/part.ts'
+import { type FingeredMoment, fingerMoments } from './finger-part.ts'
 import { gripSpreadMm } from './grip-spread.ts'
-import type { HandChange } from './hand-changes.ts'
-import type { Neck } from './neck.ts'
+import { type HandChange, handChanges } from './hand-changes.ts'
+import { type Neck, neckOf } from './neck.ts'
 import { type FingerAt, REACHES, SPAN_LIMITS_MM, type WidestSpan, widestSpan } from './span-limits.ts'
 import { CEILING_HZ, handCyclesHz } from './strum-speed.ts'
 
@@ -31,8 +32,19 @@ const MANY_TECHNIQUES = 3
 /** The widest span of index and little finger that an adult hand may be asked for. */
 const WIDEST_MM = SPAN_LIMITS_MM['1-4'][2]
 
+/** The changes of a part and the load of each of its bars, with the fingers along its cheapest path. */
+export function weighPart(
+  lesson: Lesson,
+  part: Part,
+): { readonly changes: readonly HandChange[]; readonly loads: readonly BarLoad[] } {
+  const neck = neckOf(lesson.instrument)
+  const moments = fingerMoments(lesson, part)
+  const changes = handChanges(neck, moments)
+  return { changes, loads: barLoads(neck, part.bars, moments, changes, lesson.settings.hand) }
+}
+
 /** The load of each bar, from its fastest change, widest stretch, swings a second, syncopation and techniques. */
-export function barLoads(
+function barLoads(
   neck: Neck,
   bars: readonly Bar[],
   moments: readonly FingeredMoment[],

@@ -1,9 +1,7 @@
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
-import { type BarLoad, barLoads, share } from './bar-load.ts'
-import { fingerMoments } from './finger-part.ts'
-import { type HandChange, handChanges } from './hand-changes.ts'
-import { neckOf } from './neck.ts'
+import { type BarLoad, share, weighPart } from './bar-load.ts'
+import type { HandChange } from './hand-changes.ts'
 import { COMFORTABLE_HZ, handCyclesHz } from './strum-speed.ts'
 
 /** Why a stretch is worth looping. */
@@ -51,10 +49,7 @@ const LOOPS = 3
 
 /** A plan from the part's own hard places: the ladder starts where the hardest change takes six tenths of its time. */
 export function planPractice(lesson: Lesson, part: Part): PartPlan {
-  const neck = neckOf(lesson.instrument)
-  const moments = fingerMoments(lesson, part)
-  const changes = handChanges(neck, moments)
-  const loads = barLoads(neck, part.bars, moments, changes, lesson.settings.hand)
+  const { changes, loads } = weighPart(lesson, part)
   const distinct = loads.filter(({ bar }) => bar.sameAs === null)
   const ladderBpm = ladder(lesson, part, changes)
   const loops = loopsOf(distinct)
