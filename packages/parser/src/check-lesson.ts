@@ -1,3 +1,4 @@
+import { gripsOf } from './checks/grips-of.ts'
 import { HAND_RULES } from './checks/hand-rules.ts'
 import { HARMONY_RULES } from './checks/harmony-rules.ts'
 import type { Rule } from './checks/rule.ts'
@@ -31,7 +32,12 @@ export function checkLesson(lesson: Lesson, sources: readonly SourceFile[]): Che
     shapes: lesson.shapes.map((shape) => ({ ...shape, harmony: harmonyOf(shape, lesson.instrument) })),
   }
   const fingered = fingerLesson(judged)
-  const context = { lesson: fingered.lesson, neck: neckOf(lesson.instrument), moments: fingered.moments }
+  const context = {
+    lesson: fingered.lesson,
+    neck: neckOf(lesson.instrument),
+    moments: fingered.moments,
+    grips: gripsOf(fingered.lesson, fingered.moments),
+  }
   const files = new Map(
     sources.map((source) => [
       source.path,

@@ -1,8 +1,8 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import { gripKey } from '../hand/grip.ts'
 import { fastestTempo, type HandChange, handChanges } from '../hand/hand-changes.ts'
+import { CARE } from './care.ts'
 import { fingersWord, secondsWord } from './hand-words.ts'
-import { CARE } from './reach.ts'
 import type { Rule } from './rule.ts'
 
 /** Shares of the available time from which a change is worth a note, a warning, an error. */

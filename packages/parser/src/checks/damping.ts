@@ -1,6 +1,6 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import { silentStrings } from '../hand/damping.ts'
-import { gripsOf } from './grips-of.ts'
+import { placeOf } from './grips-of.ts'
 import { listWords } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
@@ -10,7 +10,7 @@ export const damping: Rule = {
   check: (context) => {
     const strings = context.lesson.instrument.tuning.length
     const strummed = strummedShapes(context)
-    return gripsOf(context).flatMap((judged): readonly FindingDraft[] => {
+    return context.grips.flatMap((judged): readonly FindingDraft[] => {
       if (judged.fingering === null) return []
       if (judged.bar === null ? !strummed.has(judged.name) : judged.swept.length === 0) return []
       const loose = silentStrings(strings, judged.grip, judged.fingering).filter(
@@ -20,8 +20,7 @@ export const damping: Rule = {
       const names = listWords(loose.map(({ string }) => String(string)))
       return [
         {
-          span: judged.span,
-          ...(judged.file === null ? {} : { file: judged.file }),
+          ...placeOf(judged),
           code: 'cannot-damp',
           message: `no finger of ${judged.name} can keep string${loose.length > 1 ? 's' : ''} ${names} quiet when the hand sweeps across`,
           help: 'give the string a fret, choose a neighbouring finger that can lean on it, or pluck the shape',

@@ -1,9 +1,11 @@
+import type { FindingDraft } from '../finding/finding-draft.ts'
+import type { FingeredMoment } from '../hand/finger-part.ts'
 import { type Fingering, type Grip, gripKey, gripOf } from '../hand/grip.ts'
 import { rankFingerings } from '../hand/rank-fingerings.ts'
+import type { Lesson } from '../score/lesson.ts'
 import type { Bar } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
 import type { Span } from '../source/span.ts'
-import type { RuleContext } from './rule.ts'
 
 /** A grip of a lesson where it is first met: a shape on its line, or what a stroke sign adds to one. */
 export interface JudgedGrip {
@@ -25,10 +27,13 @@ export interface JudgedGrip {
 }
 
 /** Every different grip of a lesson once: shapes first, then what the parts make of them. */
-export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
+export function gripsOf(
+  lesson: Lesson,
+  momentsByPart: ReadonlyMap<string, readonly FingeredMoment[]>,
+): readonly JudgedGrip[] {
   const judged: JudgedGrip[] = []
   const seen = new Set<string>()
-  for (const shape of context.lesson.shapes) {
+  for (const shape of lesson.shapes) {
     const grip = gripOf(
       shape.frets.map((fret, at) => ({
         string: at + 1,
@@ -38,7 +43,7 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
     )
     seen.add(placesKey(grip))
     const fingering = fingersOfShape(grip, shape.fingers)
-    const file = shape.file === context.lesson.file ? null : shape.file
+    const file = shape.file === lesson.file ? null : shape.file
     judged.push({
       grip,
       fingering,
@@ -51,7 +56,7 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
       swept: [],
     })
   }
-  for (const moments of context.moments.values()) {
+  for (const moments of momentsByPart.values()) {
     for (const moment of moments) {
       const key = placesKey(moment.grip)
       if (seen.has(key)) continue
@@ -76,6 +81,11 @@ export function gripsOf(context: RuleContext): readonly JudgedGrip[] {
     }
   }
   return judged
+}
+
+/** Where a finding about a grip points. */
+export function placeOf({ span, file }: JudgedGrip): Pick<FindingDraft, 'span' | 'file'> {
+  return file === null ? { span } : { span, file }
 }
 
 /** Grips that press the same places in the same way up or down the neck count once; fingers are left aside. */

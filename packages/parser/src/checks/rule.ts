@@ -3,6 +3,7 @@ import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredMoment } from '../hand/finger-part.ts'
 import type { Neck } from '../hand/neck.ts'
 import type { Lesson } from '../score/lesson.ts'
+import type { JudgedGrip } from './grips-of.ts'
 
 /** What a rule may look at: the lesson with its fingers and harmony worked out, and what was worked out on the way. */
 export interface RuleContext {
@@ -10,6 +11,8 @@ export interface RuleContext {
   readonly neck: Neck
   /** The moments of the fretting hand by part id. */
   readonly moments: ReadonlyMap<string, readonly FingeredMoment[]>
+  /** Every different grip of the lesson once. */
+  readonly grips: readonly JudgedGrip[]
 }
 
 /** One thing an experienced colleague looks for. Pure: the same lesson gives the same findings, in any order. */
