@@ -1,6 +1,8 @@
+import { PUPIL } from '@barwise/render'
 import { Command, CommanderError, Option } from 'commander'
 import { type BuildOptions, runBuild } from './commands/build.ts'
 import { type CheckOptions, runCheck } from './commands/check.ts'
+import { editionOf } from './commands/editions.ts'
 import { runExplain } from './commands/explain.ts'
 import { greeting } from './commands/greeting.ts'
 import { type NewOptions, runNew } from './commands/new.ts'
@@ -62,6 +64,14 @@ function program(world: World, done: (code: ExitCode) => void): Command {
       new Option('--to <kinds>', 'what to make: pdf, html, json, text')
         .argParser(targetsOf)
         .default(['pdf', 'html'], 'pdf,html'),
+    )
+    .addOption(
+      new Option(
+        '--edition <kinds>',
+        'which copy: pupil, teacher (with your notes and what the check found), large (large print), mono (pure black); several combine',
+      )
+        .argParser(editionOf)
+        .default(PUPIL, 'pupil'),
     )
     .option('--out <folder>', 'where to put it (default: beside the lesson)')
     .addOption(new Option('--paper <paper>', 'paper of the PDF').choices(PAPERS))

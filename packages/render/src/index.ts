@@ -31,6 +31,7 @@ export type {
 export type { PageWords } from './page/document/page-words.ts'
 export { plainText } from './page/document/typography.ts'
 export { pageWords } from './page/document/words-of-language.ts'
+export { type Edition, PUPIL } from './page/edition.ts'
 export type { PageImage } from './page/layout/layout-context.ts'
 export type { Fragment, LaidPage, LinkTarget, PageItem, StructNode, StructRole } from './page/layout/page-content.ts'
 export { type ComposeOptions, composeLesson } from './page/lesson-document.ts'
@@ -70,6 +71,8 @@ export {
   type Booklet,
   type BookletImage,
   type BookletLesson,
+  type BookletPlan,
+  planBooklet,
   type RenderHtmlInput,
   renderHtml,
 } from './surfaces/html.ts'

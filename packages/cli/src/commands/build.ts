@@ -1,10 +1,10 @@
 import { join, relative, resolve } from 'node:path'
 import { createReporter, type Finding } from '@barwise/parser'
-import type { PageFinding } from '@barwise/render'
+import type { Edition, PageFinding } from '@barwise/render'
 import type { ExitCode } from '../exit-code.ts'
 import { buildDate } from '../files/build-date.ts'
 import { type LoadedWork, loadWork } from '../files/load-work.ts'
-import { type PlannedFile, writeWholeFiles } from '../files/whole-files.ts'
+import { writeWholeFiles } from '../files/whole-files.ts'
 import { type FindingFormat, reportFindings } from '../report/report-findings.ts'
 import { counted, countOf } from '../report/summary.ts'
 import { progressLine } from '../terminal/progress-line.ts'
@@ -17,6 +17,7 @@ import { uniqueFindings } from './unique-findings.ts'
 
 export interface BuildOptions {
   readonly to: readonly Target[]
+  readonly edition: Edition
   readonly out?: string
   readonly paper?: PaperName
   readonly format: FindingFormat
@@ -34,15 +35,24 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
   const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)))
   refuseSameNames(works, options, world)
   const findings: Finding[] = works.flatMap((work) => work.findings)
-  const made: { readonly work: LoadedWork; readonly files: readonly MadeFile[] }[] = []
+  const made: { readonly work: LoadedWork; readonly files: readonly MadeFile[]; readonly folders: readonly string[] }[] = []
   for (const work of works) {
-    const setting = { date, ...(options.paper === undefined ? {} : { paper: options.paper }) }
+    const { edition } = options
+    const setting = { date, edition, ...(options.paper === undefined ? {} : { paper: options.paper }) }
     const result = await makeFiles(work, options.to, setting, (what) => progress.show(`${work.path}: ${what}`))
     findings.push(...placed(result.pageFindings, work))
-    made.push({ work, files: result.files })
+    made.push({ work, files: result.files, folders: result.folders })
   }
-  progress.clear()
-  for (const { work, files: ready } of made) writeWholeFiles(planned(ready, outFolder(work, options, world)))
+  try {
+    writeWholeFiles(
+      made.flatMap(({ work, files }) =>
+        files.map(({ name, content }) => ({ path: placeOf(name, work, options, world), content })),
+      ),
+      made.flatMap(({ work, folders }) => folders.map((name) => placeOf(name, work, options, world))),
+    )
+  } finally {
+    progress.clear()
+  }
   report(uniqueFindings(findings), works, options, world)
   for (const one of made) announce(one.work, one.files, outFolder(one.work, options, world), world)
   return findingsExit(countOf(findings, 'error'), countOf(findings, 'warning'), options.strict ?? false)
@@ -52,8 +62,9 @@ function outFolder(work: LoadedWork, options: BuildOptions, world: World): strin
   return options.out === undefined ? work.folder : resolve(world.folder, options.out)
 }
 
-function planned(files: readonly MadeFile[], folder: string): readonly PlannedFile[] {
-  return files.map(({ name, bytes }) => ({ path: join(folder, ...name.split('/')), bytes }))
+/** The absolute path of a file or folder that is named from the output folder on. */
+function placeOf(name: string, work: LoadedWork, options: BuildOptions, world: World): string {
+  return join(outFolder(work, options, world), ...name.split('/'))
 }
 
 /** Two works that would write the same files cannot go into one folder. */

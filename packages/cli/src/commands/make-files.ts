@@ -1,24 +1,28 @@
 import {
   type BookletLesson,
+  type Edition,
   lessonJson,
   lessonText,
   openFonts,
   type PageFinding,
+  PUPIL,
   renderHtml,
   renderPdf,
   stepsJson,
 } from '@barwise/render'
+import type { FileContent } from '../files/file-content.ts'
 import { readFontBytes } from '../files/font-files.ts'
 import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
 import { readWebFonts } from '../files/web-font-files.ts'
 import { counted } from '../report/summary.ts'
+import { editionSuffix } from './editions.ts'
 import { bookletImages, pageImages } from './image-views.ts'
 import type { PaperName, Target } from './targets.ts'
 
 /** A finished file: its name from the output folder on, with `/`, and what it holds. */
 export interface MadeFile {
   readonly name: string
-  readonly bytes: Uint8Array | string
+  readonly content: FileContent
   /** Whether the caller is told of it; the pages behind a first page are not listed. */
   readonly announced: boolean
   /** What there is to say of it, as in "12 pages"; may be empty. */
@@ -27,6 +31,8 @@ export interface MadeFile {
 
 export interface MadeFiles {
   readonly files: readonly MadeFile[]
+  /** The folders, named likewise, that are ours alone: what an earlier build put there and this one does not is taken away. */
+  readonly folders: readonly string[]
   /** What only the laid pages show. */
   readonly pageFindings: readonly PageFinding[]
 }
@@ -34,6 +40,7 @@ export interface MadeFiles {
 export interface MakeSetting {
   /** The date that files carry; null for none of their own. */
   readonly date: Date | null
+  readonly edition: Edition
   readonly paper?: PaperName
 }
 
@@ -41,7 +48,7 @@ export interface MakeSetting {
 const NO_DATE = new Date(0)
 
 /**
- * Makes what was asked for of a lesson or a book, in memory. A book whose file or lessons have reading errors gives no PDF and no
+ * Makes what was asked for of a lesson or a book; the pages of a booklet only when they are written. A book whose file or lessons have reading errors gives no PDF and no
  * booklet; its sound lessons still give their JSON.
  */
 export async function makeFiles(
@@ -52,33 +59,37 @@ export async function makeFiles(
 ): Promise<MadeFiles> {
   const sound = work.lessons.filter((lesson) => lesson.readable)
   const whole = work.bookReadable && sound.length === work.lessons.length && sound.length > 0
+  const { edition } = setting
+  const stem = work.stem + editionSuffix(edition)
   const files: MadeFile[] = []
+  const folders: string[] = []
   const pageFindings: PageFinding[] = []
   if (targets.includes('json')) files.push(...jsonFiles(sound, work))
-  if (targets.includes('text')) files.push(...textFiles(sound))
+  if (targets.includes('text')) files.push(...textFiles(sound, edition))
   if (whole && targets.includes('pdf')) {
     progress('setting pages')
     const pdf = await renderPdf({
       book: work.book,
-      lessons: sound.map(({ lesson }) => ({ lesson })),
+      lessons: sound.map(({ lesson, findings }) => ({ lesson, findings })),
+      edition,
       fonts: fonts(),
       images: pageImages(sound),
       creationDate: setting.date ?? NO_DATE,
       ...(setting.paper === undefined ? {} : { paper: setting.paper }),
     })
     pageFindings.push(...pdf.findings)
-    files.push({ name: `${work.stem}.pdf`, bytes: pdf.bytes, announced: true, detail: counted(pdf.pageCount, 'page') })
+    files.push({ name: `${stem}.pdf`, content: pdf.bytes, announced: true, detail: counted(pdf.pageCount, 'page') })
   }
   if (whole && targets.includes('html')) {
-    progress('making the web booklet')
-    const lessons: readonly BookletLesson[] = sound.map(({ lesson, images }) => ({
+    const lessons: readonly BookletLesson[] = sound.map(({ lesson, findings, images }) => ({
       lesson,
+      findings,
       images: bookletImages(images),
     }))
-    const booklet = renderHtml({ book: work.book, lessons, fonts: fonts(), webFonts: readWebFonts() })
+    const booklet = renderHtml({ book: work.book, lessons, edition, fonts: fonts(), webFonts: readWebFonts() })
     for (const [name, bytes] of booklet) {
       const first = name === 'index.html'
-      files.push({ name: `${work.stem}-web/${name}`, bytes, announced: first, detail: first ? 'the web booklet' : '' })
+      files.push({ name: `${stem}-web/${name}`, bytes, announced: first, detail: first ? 'the web booklet' : '' })
     }
   }
   return { files, pageFindings }
@@ -89,16 +100,18 @@ function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly
     const findings = work.findings.filter((finding) => finding.place.file === path)
     const steps = `${stemOf(path)}.steps.json`
     return [
-      { name: `${stemOf(path)}.json`, bytes: lessonJson(lesson, findings), announced: true, detail: '' },
-      { name: steps, bytes: stepsJson(lesson), announced: false, detail: '' },
+      { name: `${stemOf(path)}.json`, content: lessonJson(lesson, findings), announced: true, detail: '' },
+      { name: steps, content: stepsJson(lesson), announced: false, detail: '' },
     ]
   })
 }
 
-/** Each lesson in words alone. */
-function textFiles(lessons: readonly LoadedLesson[]): readonly MadeFile[] {
-  return lessons.map(({ lesson, path }) => {
-    return { name: `${stemOf(path)}.txt`, bytes: lessonText(lesson), announced: true, detail: '' }
+/** Each lesson in words alone, which have no size and no colour: of the editions only the teacher's differs. */
+function textFiles(lessons: readonly LoadedLesson[], edition: Edition): readonly MadeFile[] {
+  const suffix = editionSuffix({ ...PUPIL, teacher: edition.teacher })
+  return lessons.map(({ lesson, findings, path }) => {
+    const bytes = lessonText(lesson, { edition, findings })
+    return { name: `${stemOf(path)}${suffix}.txt`, bytes, announced: true, detail: '' }
   })
 }
 

@@ -25,6 +25,8 @@ export interface LoadedLesson {
   readonly lesson: Lesson
   /** Whether it was read without an error, so that it can be built; what a colleague finds does not count. */
   readonly readable: boolean
+  /** What was found in it, and in the shapes it takes from its book; what only the whole book shows is left out. */
+  readonly findings: readonly Finding[]
   readonly images: ReadonlyMap<string, Uint8Array>
 }
 
@@ -193,9 +195,11 @@ function loadLesson(
   const pictures = loadImages(read.lesson, source, absolute, root)
   const readable = ![...read.findings, ...pictures.findings].some((finding) => finding.severity === 'error')
   const checked = readable ? checkLesson(pictures.lesson, shapes === null ? [source] : [source, shapes]) : null
+  const findings = inOrder([...read.findings, ...pictures.findings, ...(checked?.findings ?? [])])
+  const { images } = pictures
   return {
-    lesson: { path: source.path, lesson: checked?.lesson ?? pictures.lesson, readable, images: pictures.images },
-    findings: inOrder([...read.findings, ...pictures.findings, ...(checked?.findings ?? [])]),
+    lesson: { path: source.path, lesson: checked?.lesson ?? pictures.lesson, readable, findings, images },
+    findings,
   }
 }
 

@@ -1,4 +1,4 @@
-import { assertNever, type Block, type Lesson, type Part, type Shape } from '@barwise/parser'
+import { assertNever, type Block, type Finding, type Lesson, type Part, type Shape } from '@barwise/parser'
 import { aboutPart } from './document/about-part.ts'
 import { answerAnchor, lessonId, partAnchor } from './document/anchors.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
@@ -7,13 +7,16 @@ import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
 import { plainText, setWords } from './document/typography.ts'
 import { pageWords } from './document/words-of-language.ts'
+import { type Edition, PUPIL } from './edition.ts'
 
 export { composeProse } from './document/compose-prose.ts'
 
 /** Which copy of the lesson is made. */
 export interface ComposeOptions {
-  /** Whether the teacher's notes are printed. */
-  readonly teacher?: boolean
+  /** The pupil's when left out. */
+  readonly edition?: Edition
+  /** What the check found in the lesson; printed in the teacher's edition only. */
+  readonly findings?: readonly Finding[]
   /** The id to start anchors with; made from the file's name when left out. */
   readonly id?: string
 }
@@ -28,7 +31,7 @@ export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): Les
     lesson,
     words,
     id: options.id ?? lessonId(lesson),
-    teacher: options.teacher ?? false,
+    teacher: (options.edition ?? PUPIL).teacher,
     rise: headingRise(lesson.blocks),
     level: { last: 1 },
     answers: [],

@@ -1,7 +1,8 @@
-import type { Book, Lesson } from '@barwise/parser'
+import type { Book, Finding, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { slug } from '../page/document/anchors.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
+import type { Edition } from '../page/edition.ts'
 import { composeLesson, composeProse } from '../page/lesson-document.ts'
 import { contentsPage } from './html/contents-page.ts'
 import { type FlowContext, flowOf } from './html/flow.ts'
@@ -21,6 +22,8 @@ export interface BookletImage {
 export interface BookletLesson {
   readonly lesson: Lesson
   readonly images: ReadonlyMap<string, BookletImage>
+  /** What the check found in the lesson; shown in the teacher's edition only. */
+  readonly findings?: readonly Finding[]
 }
 
 export interface RenderHtmlInput {
@@ -30,42 +33,53 @@ export interface RenderHtmlInput {
   readonly lessons: readonly BookletLesson[]
   readonly fonts: FontSet
   readonly webFonts: readonly WebFont[]
-  /** Whether the teacher's notes are shown. */
-  readonly teacher?: boolean
+  /** The pupil's when left out. */
+  readonly edition?: Edition
 }
 
 /** The files of a booklet by their names in its folder, with `/` between folders. `index.html` is the first page. */
 export type Booklet = ReadonlyMap<string, string | Uint8Array>
 
-/**
- * Makes the web booklet: one folder that opens from disk, with one page a lesson and, for a book, a first page with the contents.
- * It needs no network and no script. The same input gives the same bytes.
- */
+/** The files of a booklet, each made anew when it is asked for, so that a long book never lies in memory as a whole. */
+export type BookletPlan = ReadonlyMap<string, () => string | Uint8Array>
+
+/** Makes the whole web booklet in memory; see `planBooklet`, which makes one file at a time. */
 export function renderHtml(input: RenderHtmlInput): Booklet {
-  const files = new Map<string, string | Uint8Array>()
+  return new Map([...planBooklet(input)].map(([name, make]) => [name, make()]))
+}
+
+/**
+ * Plans the web booklet: one folder that opens from disk, with one page a lesson and, for a book, a first page with the contents.
+ * It needs no network and no script. The same input gives the same names and the same bytes.
+ */
+export function planBooklet(input: RenderHtmlInput): BookletPlan {
+  const files = new Map<string, () => string | Uint8Array>()
   const pages = pagesOf(input)
   const places = placeBook(pages)
   const images = imageFiles(input.lessons, files)
   input.lessons.forEach(({ lesson }, index) => {
     const page = pages[index] as BookletPage
-    const context = contextFor(input, lesson, page, places, images[index] ?? new Map())
-    files.set(page.fileName, lessonPage(context, placeOf(input.book, pages, index)))
+    files.set(page.fileName, () => {
+      const context = contextFor(input, lesson, page, places, images[index] ?? new Map())
+      return lessonPage(context, placeOf(input.book, pages, index))
+    })
   })
-  if (input.book !== null) files.set('index.html', contents(input, input.book, pages, places))
-  files.set('assets/style.css', styleSheet(input.webFonts))
-  for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, font.bytes)
+  const { book } = input
+  if (book !== null) files.set('index.html', () => contents(input, book, pages, places))
+  files.set('assets/style.css', () => styleSheet(input.webFonts))
+  for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, () => font.bytes)
   return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
 }
 
 /** The page of each lesson; ids and file names are made different where two files have one name. */
-function pagesOf({ book, lessons, teacher }: RenderHtmlInput): readonly BookletPage[] {
+function pagesOf({ book, lessons, edition }: RenderHtmlInput): readonly BookletPage[] {
   const taken = new Set(['index'])
-  return lessons.map(({ lesson }) => {
+  return lessons.map(({ lesson, findings = [] }) => {
     const stem = slug(lesson.file)
     let id = stem
     for (let n = 2; taken.has(id); n++) id = `${stem}-${n}`
     taken.add(id)
-    const document = composeLesson(lesson, { id, ...(teacher === undefined ? {} : { teacher }) })
+    const document = composeLesson(lesson, { id, findings, ...(edition === undefined ? {} : { edition }) })
     const fileName = book === null ? 'index.html' : `${id}.html`
     return { lessonFile: lesson.file, fileName, title: lesson.settings.title, document }
   })
@@ -95,12 +109,12 @@ function contextFor(
 /** Puts each picture into the files, and gives its address for each lesson that shows it. */
 function imageFiles(
   lessons: readonly BookletLesson[],
-  files: Map<string, string | Uint8Array>,
+  files: Map<string, () => string | Uint8Array>,
 ): readonly ReadonlyMap<string, string>[] {
   return lessons.map(({ images }) => {
     const addresses = new Map<string, string>()
     for (const [source, { fileName, bytes }] of images) {
-      files.set(`images/${fileName}`, bytes)
+      files.set(`images/${fileName}`, () => bytes)
       addresses.set(source, `images/${encodeURIComponent(fileName)}`)
     }
     return addresses

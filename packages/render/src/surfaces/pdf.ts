@@ -1,7 +1,8 @@
-import type { Book, FindingDraft, Lesson, Paper } from '@barwise/parser'
+import type { Book, Finding, FindingDraft, Lesson, Paper } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import type { LessonDocument } from '../page/document/document-block.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
+import { type Edition, PUPIL } from '../page/edition.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
 import { type LessonToLay, layOutPages } from '../page/layout/lay-out-pages.ts'
 import type { LayoutContext, PageImage } from '../page/layout/layout-context.ts'
@@ -11,10 +12,12 @@ import { composeLesson } from '../page/lesson-document.ts'
 import { openPdf } from './pdf/pdfkit-door.ts'
 import { writePages } from './pdf/write-pages.ts'
 
-/** A lesson to print; composed as the pupil's edition when no document is given. */
+/** A lesson to print; composed for the edition when no document is given. */
 export interface PdfLesson {
   readonly lesson: Lesson
   readonly document?: LessonDocument
+  /** What the check found in the lesson; printed in the teacher's edition only. */
+  readonly findings?: readonly Finding[]
 }
 
 export interface RenderPdfOptions {
@@ -28,8 +31,8 @@ export interface RenderPdfOptions {
   /** Pictures by the source written in the lesson. */
   readonly images?: ReadonlyMap<string, PageImage>
   readonly creationDate: Date
-  /** Pure black: nothing in colour or grey. */
-  readonly mono?: boolean
+  /** The pupil's when left out. */
+  readonly edition?: Edition
   /** False leaves content streams readable, for tests. */
   readonly compress?: boolean
 }
@@ -59,10 +62,12 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
   if (first === undefined) throw new Error('a PDF needs at least one lesson')
   const findings: PageFinding[] = []
   const images = options.images ?? new Map<string, PageImage>()
-  const style = pageStyle(options.paper ?? book?.settings.paper ?? 'a4')
+  const edition = options.edition ?? PUPIL
+  const style = pageStyle(options.paper ?? book?.settings.paper ?? 'a4', edition)
   const parts = partTitles(book, options.lessons)
   const toLay: LessonToLay[] = []
-  for (const [index, { lesson, document = composeLesson(lesson) }] of options.lessons.entries()) {
+  for (const [index, { lesson, findings: checked = [], document: given }] of options.lessons.entries()) {
+    const document = given ?? composeLesson(lesson, { edition, findings: checked })
     const seen = new Set<string>()
     const context: LayoutContext = {
       fonts,
@@ -92,7 +97,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
     fonts,
     compress: options.compress ?? true,
   })
-  writePages(pages, images, { pdf, fonts, mono: options.mono ?? false })
+  writePages(pages, images, { pdf, fonts, mono: edition.mono })
   pdf.pageLabels([
     ...(romanCount > 0 ? [{ from: 0, style: 'roman', start: 1 } as const] : []),
     { from: romanCount, style: 'decimal', start: 1 },

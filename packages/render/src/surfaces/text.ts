@@ -4,7 +4,7 @@ import type { PageWords } from '../page/document/page-words.ts'
 import { practicePlan } from '../page/document/practice-plan.ts'
 import { plainText as inlineText } from '../page/document/typography.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
-import { composeLesson } from '../page/lesson-document.ts'
+import { type ComposeOptions, composeLesson } from '../page/lesson-document.ts'
 import { partPlainText, stepsOfPart } from '../steps/index.ts'
 
 /**
@@ -13,7 +13,7 @@ import { partPlainText, stepsOfPart } from '../steps/index.ts'
  *
  * @example lessonText(lesson).split('\n')[0] // 'Ferry Queue'
  */
-export function lessonText(lesson: Lesson, options: { readonly teacher?: boolean } = {}): string {
+export function lessonText(lesson: Lesson, options: Pick<ComposeOptions, 'edition' | 'findings'> = {}): string {
   const document = composeLesson(lesson, options)
   const words = pageWords(lesson.settings.language)
   const context: Context = { lesson, words, told: new Set() }

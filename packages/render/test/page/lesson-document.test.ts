@@ -1,5 +1,5 @@
 import type { Block } from '@barwise/parser'
-import { composeLesson, plainText } from '@barwise/render'
+import { composeLesson, PUPIL, plainText } from '@barwise/render'
 import { expect, test } from 'vitest'
 import { bar, heading, lesson, paragraph, part, text } from './build-lesson.ts'
 
@@ -68,7 +68,9 @@ test('headings start at level 2 and never skip a level', () => {
 test('teacher blocks are printed in the teacher’s edition only', () => {
   const note: Block = { kind: 'container', role: 'teacher', children: [paragraph('Watch the wrist.')], span: SPAN }
   expect(composeLesson(lesson({ blocks: [note] })).flow).toEqual([])
-  expect(composeLesson(lesson({ blocks: [note] }), { teacher: true }).flow[0]).toMatchObject({ role: 'teacher' })
+  expect(composeLesson(lesson({ blocks: [note] }), { edition: { ...PUPIL, teacher: true } }).flow[0]).toMatchObject({
+    role: 'teacher',
+  })
 })
 
 test('answers are held back and leave a numbered note', () => {

@@ -1,5 +1,6 @@
 import type { Paper } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
+import { type Edition, PUPIL } from '../edition.ts'
 
 /** A size of text with its leading, in points. */
 export interface TextSize {
@@ -39,7 +40,7 @@ const SIZES_MM: Readonly<Record<Paper, readonly [width: number, height: number, 
 }
 
 /** The style of a page on the paper asked for. Inner margins leave room for holes, outer ones for a thumb. */
-export function pageStyle(paper: Paper): PageStyle {
+export function pageStyle(paper: Paper, _edition: Edition = PUPIL): PageStyle {
   const [width, height, inner, outer] = SIZES_MM[paper]
   const small = paper === 'a5'
   const textWidth = pointsOf(width - inner - outer)
