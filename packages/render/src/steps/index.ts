@@ -1,6 +1,7 @@
 export { type AsBar, type Card, findCards } from './cards.ts'
 export { type CountName, countName, type Frame, frameAt, frameSlot } from './count-name.ts'
 export { type Damping, dampingOf } from './damping.ts'
+export { heardRhythm } from './heard-rhythm.ts'
 export type { Instruction, Item, Lasting, Press, Ringing, SlideFrom, Split, What } from './instruction.ts'
 export {
   cardPlainText,

@@ -48,6 +48,8 @@ export interface StepCard extends Pick<Card, 'bar' | 'also' | 'as' | 'fromTicks'
 
 /** Bars without a card in one line: `Bars 3, 5 and 7` + `are bar 1.` */
 export interface StepLine {
+  /** Single bars that are another again, a run that repeats a run, or what a copied bar adds of its own. */
+  readonly kind: 'again' | 'run' | 'extra'
   readonly bars: BarRange
   readonly lead: string
   readonly text: RichText
@@ -103,6 +105,7 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
     items: speakItems(speaker, card.items),
   }))
   const extras = telling.extras.map(({ bar, items }) => ({
+    kind: 'extra' as const,
     bars: { from: bar, to: bar },
     lead: `${textOf(voice.say('card.bar', { bar: String(bar) }))}:`,
     text: speakItems(speaker, items).flatMap((item, i) => [
@@ -114,7 +117,13 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
     form: speakForm(voice, telling.form),
     count: speakHead(voice, telling.counting),
     cards,
-    lines: [...telling.same.map((same) => speakSame(voice, same)), ...extras],
+    lines: [
+      ...telling.same.map((same) => ({
+        kind: same.kind === 'run' ? ('run' as const) : ('again' as const),
+        ...speakSame(voice, same),
+      })),
+      ...extras,
+    ],
     language,
     andWord,
   }

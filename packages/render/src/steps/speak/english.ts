@@ -178,6 +178,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'rhythm.scratch': 'chick',
   'rhythm.hold': '–',
   'rhythm.rest': '.',
+  'rhythm.hold-heard': 'hold',
+  'rhythm.rest-heard': 'rest',
   'rhythm.say': 'Say: {words}',
 
   'tag.hammer-on': 'hammer-on',

@@ -185,6 +185,8 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'rhythm.scratch': 'tschick',
   'rhythm.hold': '–',
   'rhythm.rest': '.',
+  'rhythm.hold-heard': 'halt',
+  'rhythm.rest-heard': 'still',
   'rhythm.say': 'Sprich: {words}',
 
   'tag.hammer-on': 'Aufschlag',

@@ -1,5 +1,6 @@
 import type { BarRange } from '@barwise/parser'
 import { countName } from '../count-name.ts'
+import type { RhythmSlot } from '../rhythm.ts'
 import type { SameBars } from '../same-bars.ts'
 import type { CardTelling, Counting, Form } from '../tell-part.ts'
 import { plain, type RichText, tidy } from './rich-text.ts'
@@ -38,7 +39,7 @@ export function speakTitle(
     asText: textOf(speakAs(voice, card)),
     countText: speakCounting(voice, card),
     tags: card.tags.map((tag) => textOf(say(`tag.${tag}`))),
-    rhythm: speakRhythm(voice, card),
+    rhythm: speakRhythm(voice, card.rhythm, 'drawn'),
   }
 }
 
@@ -97,13 +98,20 @@ function joined(sentences: readonly RichText[]): RichText {
   return tidy(sentences.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence])))
 }
 
-function speakRhythm(voice: Voice, card: CardTelling): string {
-  const words = card.rhythm.map(({ sound }, i) => {
+/**
+ * A rhythm to say aloud. `drawn` writes what goes on and what is silent with signs, to stand beside a strip; `heard` has a word
+ * for every slot and a comma after every beat, for readers who hear the line.
+ */
+export function speakRhythm(voice: Voice, slots: readonly RhythmSlot[], manner: 'drawn' | 'heard'): string {
+  const words = slots.map(({ sound, beatStarts }, i) => {
     const key = sound.kind === 'strike' ? sound.stroke : sound.kind === 'unstruck' ? sound.technique : sound.kind
-    const word = textOf(voice.say(`rhythm.${key}`))
-    return card.rhythm[i]?.beatStarts === true && i > 0 ? `| ${word}` : word
+    const heard = manner === 'heard' && (key === 'hold' || key === 'rest') ? '-heard' : ''
+    const word = textOf(voice.say(`rhythm.${key}${heard}`))
+    if (i === 0) return word
+    if (!beatStarts) return ` ${word}`
+    return manner === 'drawn' ? ` | ${word}` : `, ${word}`
   })
-  return textOf(voice.say('rhythm.say', { words: words.join(' ') }))
+  return textOf(voice.say('rhythm.say', { words: words.join('') }))
 }
 
 /** The form of a part in sentences. */
