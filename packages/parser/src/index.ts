@@ -1,5 +1,6 @@
 export { checkBook, type NamedLesson } from './check-book.ts'
 export { type CheckedLesson, checkLesson } from './check-lesson.ts'
+export { CARE } from './checks/care.ts'
 export type { CodeDoc } from './finding/code-doc.ts'
 export { CODE_DOCS, type FindingCode } from './finding/codes.ts'
 export type { Finding, Place, RelatedPlace } from './finding/finding.ts'
@@ -28,6 +29,7 @@ export type {
 export type { Instrument, InstrumentName } from './score/instrument.ts'
 export type { Lesson, LessonSettings } from './score/lesson.ts'
 export { assertNever } from './score/never.ts'
+export { PAGE_LANGUAGES, type PageLanguage, pageLanguage } from './score/page-language.ts'
 export type {
   Alternative,
   Bar,

@@ -34,7 +34,7 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
   const { bar, event } = change.to
   const where = `bar ${bar.number}, beat ${Math.floor(event.at / bar.beatTicks) + 1 + bar.firstBeat}`
   const need = `${fingersWord(change.fingers)} need${change.fingers.length > 1 ? '' : 's'} ${secondsWord(change.neededS)} and there ${change.availableS < 1 ? 'is' : 'are'} ${secondsWord(change.availableS)}`
-  const base = { span: event.span }
+  const base = { span: event.span, bar: bar.number }
   const mend = `leave more time before it, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`
   if (share > TOO_FAST) {
     const severity = share > HOPELESS ? 'error' : 'warning'

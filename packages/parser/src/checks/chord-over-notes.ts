@@ -100,6 +100,7 @@ function findingFor(
     code: codeOf(judged) ?? 'chord-contradicts',
     severity: 'warning',
     span: placed.strike.span,
+    bar: placed.bar.number,
     message: `${what} in bar ${placed.bar.number} under the symbol ${chord.text}: ${disagreement(chord.text, judged)}`,
     help:
       named === null

@@ -28,6 +28,7 @@ function fastest(part: Part, goalBpm: number | null): readonly FindingDraft[] {
     return [
       {
         span: bar.span,
+        bar: bar.number,
         code: 'strumming-not-playable',
         message,
         help: `bring the tempo down to ${slower}, or write fewer strokes; ${CARE}`,
@@ -38,6 +39,7 @@ function fastest(part: Part, goalBpm: number | null): readonly FindingDraft[] {
   return [
     {
       span: bar.span,
+      bar: bar.number,
       code: 'strumming-fast',
       message,
       help: `bring the tempo down to ${slower} if it need not be so fast; ${CARE}`,

@@ -15,6 +15,8 @@ export interface FindingDraft {
   readonly severity?: Severity
   /** The file that `span` counts in, when it is not the lesson itself (a shared shape file). */
   readonly file?: string
+  /** The bar that `message` names, where it names one: a line that copies several bars does not say which of them is meant. */
+  readonly bar?: number
 }
 
 /** Takes a finding while something is read. */

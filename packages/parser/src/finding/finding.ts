@@ -1,3 +1,4 @@
+import type { Span } from '../source/span.ts'
 import type { FindingCode } from './codes.ts'
 import type { Severity } from './severity.ts'
 
@@ -25,5 +26,9 @@ export interface Finding {
   /** How to mend it: starts with a verb. */
   readonly help: string
   readonly place: Place
+  /** The same place in offsets, cut to the file. */
+  readonly span: Span
+  /** The bar that the message names; null where it names none. */
+  readonly bar: number | null
   readonly related: readonly RelatedPlace[]
 }

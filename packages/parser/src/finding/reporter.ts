@@ -31,6 +31,8 @@ export function placeFinding(draft: FindingDraft, file: string, index: LineIndex
     message: draft.message,
     help: draft.help,
     place: placeOf(draft.span, file, index),
+    span: cutSpan(draft.span, index),
+    bar: draft.bar ?? null,
     related: (draft.related ?? []).map((other) => ({
       place: placeOf(other.span, file, index),
       message: other.message,
@@ -43,6 +45,10 @@ export function placeOf(span: Span, file: string, index: LineIndex): Place {
   const start = index.pointAt(span.start)
   const end = index.pointAt(Math.max(span.start, span.end))
   return { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column }
+}
+
+function cutSpan(span: Span, index: LineIndex): Span {
+  return { start: index.pointAt(span.start).offset, end: index.pointAt(Math.max(span.start, span.end)).offset }
 }
 
 /** Sorts findings of one file by where they begin. */
