@@ -176,6 +176,23 @@ describe('barwise build', () => {
     expect(readdirSync(world.folder).sort()).toEqual(['tag.md', 'tag.pdf'])
   })
 
+  test('takes the page of a lesson that left the book out of the booklet, and says so', async () => {
+    const world = testWorld()
+    const book = (lessons: string): string => `---\ntitle: Small\n---\n\n# Lessons\n\n${lessons}`
+    world.file('tag.md', SOUND_LESSON)
+    world.file('second.md', SOUND_LESSON.replaceAll('Tag', 'Second'))
+    world.file('book.md', book('- [Tag](tag.md)\n- [Second](second.md)\n'))
+    await runProgram(['build', 'book.md', '--to', 'html'], world)
+    world.file('book-web/notes.html', 'notes of my own')
+    const pages = (): readonly string[] =>
+      readdirSync(join(world.folder, 'book-web')).filter((name) => /html/.test(name))
+    expect(pages().toSorted()).toEqual(['index.html', 'notes.html', 'second.html', 'tag.html'])
+    world.file('book.md', book('- [Tag](tag.md)\n'))
+    expect(await runProgram(['build', 'book.md', '--to', 'html'], world)).toBe(0)
+    expect(pages().toSorted()).toEqual(['index.html', 'notes.html', 'tag.html'])
+    expect(world.printed.out).toContain('Removed book-web/second.html (no longer part of the booklet)\n')
+  })
+
   test('refuses two lessons that would write the same files', async () => {
     const world = testWorld()
     mkdirSync(join(world.folder, 'a'))

@@ -35,7 +35,11 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
   const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)))
   refuseSameNames(works, options, world)
   const findings: Finding[] = works.flatMap((work) => work.findings)
-  const made: { readonly work: LoadedWork; readonly files: readonly MadeFile[]; readonly folders: readonly string[] }[] = []
+  const made: {
+    readonly work: LoadedWork
+    readonly files: readonly MadeFile[]
+    readonly folders: readonly string[]
+  }[] = []
   for (const work of works) {
     const { edition } = options
     const setting = { date, edition, ...(options.paper === undefined ? {} : { paper: options.paper }) }
@@ -43,8 +47,9 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
     findings.push(...placed(result.pageFindings, work))
     made.push({ work, files: result.files, folders: result.folders })
   }
+  let gone: readonly string[] = []
   try {
-    writeWholeFiles(
+    gone = writeWholeFiles(
       made.flatMap(({ work, files }) =>
         files.map(({ name, content }) => ({ path: placeOf(name, work, options, world), content })),
       ),
@@ -55,6 +60,11 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
   }
   report(uniqueFindings(findings), works, options, world)
   for (const one of made) announce(one.work, one.files, outFolder(one.work, options, world), world)
+  for (const path of gone) {
+    world.out.write(
+      `${world.out.paint('green', 'Removed')} ${relative(world.folder, path)} (no longer part of the booklet)\n`,
+    )
+  }
   return findingsExit(countOf(findings, 'error'), countOf(findings, 'warning'), options.strict ?? false)
 }
 

@@ -6,7 +6,7 @@ import {
   openFonts,
   type PageFinding,
   PUPIL,
-  renderHtml,
+  planBooklet,
   renderPdf,
   stepsJson,
 } from '@barwise/render'
@@ -86,13 +86,19 @@ export async function makeFiles(
       findings,
       images: bookletImages(images),
     }))
-    const booklet = renderHtml({ book: work.book, lessons, edition, fonts: fonts(), webFonts: readWebFonts() })
-    for (const [name, bytes] of booklet) {
+    const folder = `${stem}-web`
+    const booklet = planBooklet({ book: work.book, lessons, edition, fonts: fonts(), webFonts: readWebFonts() })
+    for (const [name, make] of booklet) {
       const first = name === 'index.html'
-      files.push({ name: `${stem}-web/${name}`, bytes, announced: first, detail: first ? 'the web booklet' : '' })
+      const content = (): Uint8Array | string => {
+        progress(`making the web booklet, ${name}`)
+        return make()
+      }
+      files.push({ name: `${folder}/${name}`, content, announced: first, detail: first ? 'the web booklet' : '' })
     }
+    folders.push(folder)
   }
-  return { files, pageFindings }
+  return { files, folders, pageFindings }
 }
 
 function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly MadeFile[] {
@@ -110,8 +116,8 @@ function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly
 function textFiles(lessons: readonly LoadedLesson[], edition: Edition): readonly MadeFile[] {
   const suffix = editionSuffix({ ...PUPIL, teacher: edition.teacher })
   return lessons.map(({ lesson, findings, path }) => {
-    const bytes = lessonText(lesson, { edition, findings })
-    return { name: `${stemOf(path)}${suffix}.txt`, bytes, announced: true, detail: '' }
+    const content = lessonText(lesson, { edition, findings })
+    return { name: `${stemOf(path)}${suffix}.txt`, content, announced: true, detail: '' }
   })
 }
 

@@ -15,7 +15,7 @@ export function runNew(file: string, options: NewOptions, world: World): ExitCod
   const name = /\.(md|markdown)$/i.test(file) ? file : `${file}.md`
   const path = resolve(world.folder, name)
   if (existsSync(path)) throw new UsageError(`${name} is there already`, 'choose another name; nothing was overwritten')
-  writeWholeFiles([{ path, bytes: newLesson(options.title ?? titleOf(name)) }])
+  writeWholeFiles([{ path, content: newLesson(options.title ?? titleOf(name)) }])
   world.out.write(`${world.out.paint('green', 'Wrote')} ${name}
 
   barwise build ${quoted(name)}    makes the PDF and the web booklet

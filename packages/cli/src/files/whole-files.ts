@@ -1,37 +1,131 @@
 import { randomBytes } from 'node:crypto'
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
-import { UsageError } from '../usage-error.ts'
+import {
+  constants,
+  copyFileSync,
+  linkSync,
+  lstatSync,
+  mkdirSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { basename, dirname, join, relative, sep } from 'node:path'
+import { contentOf, type FileContent } from './file-content.ts'
+import { FILE_LIST, fileListText, type ListedFile, leftBehind, sha256Of } from './file-list.ts'
+import { attempt } from './refusal.ts'
 
 /** A file to write: its absolute path and what it holds. */
 export interface PlannedFile {
   readonly path: string
-  readonly bytes: Uint8Array | string
+  readonly content: FileContent
+}
+
+interface StagedFile {
+  readonly from: string
+  readonly to: string
+  readonly sha256: string
 }
 
 /**
  * Writes files whole or not at all: every one is first written beside its target under a passing name, and only when all
- * are there do they take their places. When one cannot be written, the files of the last build stay as they were.
+ * are there do they take their places. When one cannot be written, or cannot take its place, the files of the last build are as
+ * they were. `ownFolders` are folders that hold what we write and nothing else of ours: each gets a list of what was written, and
+ * what the last list names and this one does not is taken away, unless somebody has changed it since. Returns the paths taken away.
  * Throws `UsageError` naming the file and the reason.
  */
-export function writeWholeFiles(files: readonly PlannedFile[]): void {
-  const staged: { readonly from: string; readonly to: string }[] = []
+export function writeWholeFiles(files: readonly PlannedFile[], ownFolders: readonly string[] = []): readonly string[] {
+  const staged: StagedFile[] = []
+  const aside = new Map<string, string>()
+  const gone: string[] = []
   try {
-    for (const file of files) {
-      const from = join(dirname(file.path), `.${basename(file.path)}.${randomBytes(4).toString('hex')}.part`)
-      staged.push({ from, to: file.path })
-      attempt(file.path, () => {
-        mkdirSync(dirname(file.path), { recursive: true })
-        writeFileSync(from, file.bytes, { flag: 'wx' })
-      })
+    for (const file of files) stage(file, staged)
+    for (const folder of ownFolders) {
+      const written = inFolder(folder, staged)
+      gone.push(...leftBehind(folder, new Set([...written.map(({ name }) => name), FILE_LIST])))
+      stage({ path: join(folder, ...FILE_LIST.split('/')), content: fileListText(written) }, staged)
     }
-    for (const { from, to } of staged) attempt(to, () => renameSync(from, to))
+    for (const path of [...gone, ...staged.map(({ to }) => to)]) keepAside(path, aside)
+    exchange(gone, staged, aside)
+    return gone
   } finally {
-    for (const { from } of staged) removeQuietly(from)
+    for (const path of [...staged.map(({ from }) => from), ...aside.values()]) removeQuietly(path)
+    for (const folder of new Set(gone.map(dirname))) removeIfEmpty(folder)
   }
 }
 
-/** Removes what a failed step left behind; where nothing could be put, nothing is there. */
+/** Writes a file beside its target. What it holds is made here and let go again. */
+function stage({ path, content }: PlannedFile, staged: StagedFile[]): void {
+  const bytes = contentOf(content)
+  const from = passingName(path)
+  staged.push({ from, to: path, sha256: sha256Of(bytes) })
+  attempt(path, () => {
+    mkdirSync(dirname(path), { recursive: true })
+    writeFileSync(from, bytes, { flag: 'wx' })
+  })
+}
+
+/** A name beside a file that nothing has, hidden where names with a dot are. */
+function passingName(path: string): string {
+  return join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.part`)
+}
+
+/** The files to be written inside a folder, named from there. */
+function inFolder(folder: string, staged: readonly StagedFile[]): readonly ListedFile[] {
+  return staged.flatMap(({ to, sha256 }) =>
+    to.startsWith(folder + sep) ? [{ name: relative(folder, to).split(sep).join('/'), sha256 }] : [],
+  )
+}
+
+/** Keeps what stands at a path under a passing name, so that it can be put back; where links cannot be made, as a copy. */
+function keepAside(path: string, aside: Map<string, string>): void {
+  attempt(path, () => {
+    const before = lstatSync(path, { throwIfNoEntry: false })
+    if (before === undefined || before.isDirectory()) return
+    const kept = passingName(path)
+    aside.set(path, kept)
+    try {
+      linkSync(path, kept)
+    } catch {
+      copyFileSync(path, kept, constants.COPYFILE_EXCL)
+    }
+  })
+}
+
+/** Takes the old files away, then puts the new ones in their places; when one step is refused, undoes those before it. */
+function exchange(gone: readonly string[], staged: readonly StagedFile[], aside: Map<string, string>): void {
+  const changed: string[] = []
+  try {
+    for (const path of gone) {
+      attempt(path, () => rmSync(path))
+      changed.push(path)
+    }
+    for (const { from, to } of staged) {
+      attempt(to, () => renameSync(from, to))
+      changed.push(to)
+    }
+  } catch (error) {
+    for (const path of changed.reverse()) putBack(path, aside)
+    throw error
+  }
+}
+
+/** Puts back what stood at a path. What cannot be put back stays beside it under its passing name: better there than nowhere. */
+function putBack(path: string, aside: Map<string, string>): void {
+  const kept = aside.get(path)
+  if (kept === undefined) {
+    removeQuietly(path)
+    return
+  }
+  aside.delete(path)
+  try {
+    renameSync(kept, path)
+  } catch {
+    // The refusal that made us go back is what the caller hears.
+  }
+}
+
+/** Removes what a step left behind; where nothing could be put, nothing is there. */
 function removeQuietly(path: string): void {
   try {
     rmSync(path, { force: true })
@@ -40,41 +134,11 @@ function removeQuietly(path: string): void {
   }
 }
 
-/** Runs one step for a target; a refusal of the system becomes a sentence that names the file. */
-function attempt(path: string, step: () => void): void {
+/** Removes a folder that has become empty. */
+function removeIfEmpty(folder: string): void {
   try {
-    step()
-  } catch (error) {
-    throw refusal(path, (error as NodeJS.ErrnoException).code ?? String(error))
-  }
-}
-
-function refusal(path: string, code: string): UsageError {
-  switch (code) {
-    case 'EBUSY':
-    case 'EPERM':
-    case 'ETXTBSY':
-      return new UsageError(
-        `${path} is held by another program and cannot be replaced`,
-        'close it there (a PDF viewer, most often) and build again',
-      )
-    case 'EACCES':
-    case 'EROFS':
-      return new UsageError(
-        `${path} may not be written`,
-        'choose another folder with `--out`, or change its permissions',
-      )
-    case 'EISDIR':
-      return new UsageError(`${path} is a folder, not a file`, 'move that folder away, or choose another with `--out`')
-    case 'ENOTDIR':
-    case 'EEXIST':
-      return new UsageError(
-        `${path} cannot be made: a file stands where a folder is needed`,
-        'choose another folder with `--out`',
-      )
-    case 'ENOSPC':
-      return new UsageError(`${path} does not fit: the disk is full`, 'make room and build again')
-    default:
-      return new UsageError(`${path} cannot be written (${code})`, 'choose another folder with `--out`')
+    rmdirSync(folder)
+  } catch {
+    // Something is in it still.
   }
 }
