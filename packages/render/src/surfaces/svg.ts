@@ -35,7 +35,7 @@ export function drawingToSvg(drawing: Drawing, options: SvgOptions): string {
   const name = label === '' ? 'aria-hidden="true"' : `role="img" aria-label="${escapeXml(label)}"`
   const title = outlined && label !== '' ? `<title>${escapeXml(label)}</title>` : ''
   const defs = definitions === '' ? '' : `<defs>${definitions}</defs>`
-  const body = drawing.items.map((item) => itemSvg(item, fonts, outlined)).join('')
+  const body = itemsSvg(drawing.items, fonts, outlined)
   const size = `width="${width}pt" height="${height}pt" viewBox="0 0 ${width} ${height}"`
   return `<svg xmlns="http://www.w3.org/2000/svg" ${size} fill="currentColor" ${name}>${title}${defs}${body}</svg>`
 }
@@ -69,6 +69,29 @@ export function svgFaceStyles(): string {
   return rules.join('')
 }
 
+function itemsSvg(items: readonly DrawnItem[], fonts: FontSet, outlined: boolean): string {
+  return joinStrokes(items)
+    .map((item) => itemSvg(item, fonts, outlined))
+    .join('')
+}
+
+/** Lines of one pen that follow each other, as one path: the same ink in a third of the elements. Fills stay apart, since they may overlap. */
+function joinStrokes(items: readonly DrawnItem[]): readonly DrawnItem[] {
+  const joined: DrawnItem[] = []
+  for (const item of items) {
+    const before = joined.at(-1)
+    if (item.kind === 'path' && before?.kind === 'path' && isOnePen(before, item)) {
+      joined[joined.length - 1] = { ...before, data: [...before.data, ...item.data] }
+    } else joined.push(item)
+  }
+  return joined
+}
+
+function isOnePen(a: Path, b: Path): boolean {
+  if (a.paint !== 'stroke' || b.paint !== 'stroke' || a.ink !== b.ink) return false
+  return roundTo(a.lineWidth, 2) === roundTo(b.lineWidth, 2) && a.dash.join() === b.dash.join()
+}
+
 function itemSvg(item: DrawnItem, fonts: FontSet, outlined: boolean): string {
   switch (item.kind) {
     case 'path':
@@ -76,7 +99,7 @@ function itemSvg(item: DrawnItem, fonts: FontSet, outlined: boolean): string {
     case 'glyphs':
       return isOutlined(item, outlined) ? outlinedRun(item, fonts) : textRun(item)
     case 'group':
-      return `${groupTag(item)}${item.items.map((inner) => itemSvg(inner, fonts, outlined)).join('')}</g>`
+      return `${groupTag(item)}${itemsSvg(item.items, fonts, outlined)}</g>`
     default:
       return assertNever(item)
   }

@@ -83,3 +83,17 @@ test('every face of words has a style rule', () => {
     ".f-serif-italic{font-family:'Source Serif 4',serif;font-weight:400;font-style:italic}",
   )
 })
+
+test('lines of one pen that follow each other are one path; another pen and a fill stay apart', () => {
+  const across = (y: number, width: number) => line('staff-line', { x1: 0, y1: y, x2: 9, y2: y }, width)
+  const block = rect('strip-block', { x: 0, y: 0, width: 1, height: 1 })
+  const items = [across(1, 0.5), across(2, 0.5), across(3, 0.7), block, block, across(4, 0.7)]
+  const svg = drawingToSvg({ ...drawing, items }, { fonts, label: '' })
+  expect([...svg.matchAll(/<path d="([^"]*)"/g)].map((match) => match[1])).toEqual([
+    'M0 1L9 1M0 2L9 2',
+    'M0 3L9 3',
+    'M0 0L1 0L1 1L0 1Z',
+    'M0 0L1 0L1 1L0 1Z',
+    'M0 4L9 4',
+  ])
+})
