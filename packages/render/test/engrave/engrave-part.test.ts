@@ -229,6 +229,24 @@ describe('bars too wide for the line', () => {
   })
 })
 
+test('a note let ring to the next shows dashes and a hook after its words, though these begin before it', () => {
+  const ring = strike(1680, { 6: 0 }, { marks: ['ring'], ringsTo: 1680 })
+  const music = lessonOf([
+    bar([strike(6720, { 4: 2 }), ring, strike(1680, { 6: 3 }), strike(3360, { 6: 0 })]),
+    bar([strike(13440, { 4: 2 })]),
+  ])
+  // At natural width, where words, dashes and hook are longer than an eighth.
+  const [system] = systemsOf(music, SPACE, 78 * MM)
+  const signs = drawnBoxes(system?.drawing.items ?? [], fonts).filter(({ role }) => role === 'let-ring')
+  const [words, dashes, hook] = signs
+  expect(signs).toHaveLength(3)
+  expect((dashes?.right ?? 0) - (dashes?.left ?? 0)).toBeGreaterThan(0.6 * SPACE)
+  expect(hook?.left).toBeLessThan(system?.columns[2]?.x ?? 0)
+  const note = system?.columns[1]?.x ?? 0
+  expect((note - (words?.left ?? 0)) / SPACE).toBeGreaterThan(0.61)
+  expect((note - (words?.left ?? 0)) / SPACE).toBeLessThan(0.6 + 1.61)
+})
+
 test('chord symbols a sixteenth apart widen the bar instead of touching', () => {
   const symbols: [number, string][] = [
     [0, 'Bbmaj7#11/D'],

@@ -12,6 +12,10 @@ interface Run {
 }
 
 const WORDS = { 'let-ring': 'let ring', 'palm-mute': 'P.M.' } as const
+/** From the word to its dashes, the shortest dashes, and how far left of its first note a word may begin. */
+const WORD_GAP = 0.45
+const LEAST_DASHES = 0.65
+const EARLIEST = 1.6
 /** Height of one row of such signs. */
 export const RUN_ROW = 1.75
 
@@ -21,15 +25,24 @@ export function runRows(plan: SystemPlan, columns: readonly PlacedColumn[]): rea
   const rows: Run[][] = []
   for (const run of runs) {
     const width = plan.fonts.measure('sans-italic', plan.style.label, WORDS[run.kind]).width
-    const right = Math.max(run.right, run.left + width)
+    const left = wordLeft(run, width, columns)
+    const right = Math.max(run.right, left + width)
     const row = rows.find((candidate) =>
-      candidate.every((other) => other.right + 0.5 < run.left || other.left > right + 0.5),
+      candidate.every((other) => other.right + 0.5 < left || other.left > right + 0.5),
     )
-    const own = { ...run, right }
+    const own = { ...run, left, right }
     if (row === undefined) rows.push([own])
     else row.push(own)
   }
   return rows
+}
+
+/** Where the word of a run begins: at its first note, or so much earlier that dashes and hook still show where it ends. */
+function wordLeft(run: Run, width: number, columns: readonly PlacedColumn[]): number {
+  const wanted = run.right - width - WORD_GAP - LEAST_DASHES
+  const before = columns.findLast(({ cx }) => cx < run.left)
+  const free = before === undefined ? run.left - EARLIEST : before.cx + before.column.right + 0.5
+  return Math.min(run.left, Math.max(wanted, run.left - EARLIEST, free))
 }
 
 function runsOf(kind: Run['kind'], columns: readonly PlacedColumn[], plan: SystemPlan): readonly Run[] {
@@ -78,8 +91,8 @@ export function drawRuns(rows: readonly (readonly Run[])[], y: number, plan: Sys
       const size = plan.style.label
       const { width } = plan.fonts.measure('sans-italic', size, word)
       sketch.bar(run.bar, glyphs(run.kind, 'sans-italic', size, word, { x: run.left, y: base }))
-      const [from, mid] = [run.left + width + 0.45, base - size * 0.24]
-      if (run.right - from < 0.9) continue
+      const [from, mid] = [run.left + width + WORD_GAP, base - size * 0.24]
+      if (run.right - from < LEAST_DASHES - 1e-9) continue
       sketch.bar(run.bar, line(run.kind, { x1: from, y1: mid, x2: run.right, y2: mid }, 0.11, { dash: [0.6, 0.5] }))
       sketch.bar(run.bar, outline(run.kind, [MOVE, run.right, mid - 0.4, LINE, run.right, mid + 0.4], 0.11))
     }

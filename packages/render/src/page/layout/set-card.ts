@@ -3,7 +3,8 @@ import { cardPlainText, type PartSteps, type StepCard } from '../../steps/part-s
 import type { CardFigure } from '../../strip/card-figure.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { moveItems, type Row, row, stackRows } from './row.ts'
+import { moveItems, type Row, row, spaceRows, stackRows } from './row.ts'
+import { leastRhythmWidth, setRhythm } from './set-rhythm.ts'
 import { setSteps } from './set-steps.ts'
 import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
 import { say } from './text-run.ts'
@@ -69,7 +70,8 @@ export interface CardContent {
 
 /** A card as one row: name, music and steps. It is never split. */
 export function setCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Row {
-  const stacked = style.stacked || content.figure.drawing.width > style.musicWidth + 1
+  const least = content.card.as === null ? 0 : style.thenLeast
+  const stacked = style.stacked || content.figure.drawing.width > style.musicWidth - least + 1
   const { items, height } = stacked
     ? stackedCard(content, { ...style, musicWidth: area.width }, area, context)
     : content.card.as === null
@@ -78,29 +80,40 @@ export function setCard(content: CardContent, style: CardStyle, area: Area, cont
   return row(height, [{ kind: 'anchor', y: 0, name: content.anchor }, ...items], { before: pointsOf(2.6) })
 }
 
+/** From the strip down to the rhythm to say under it. */
+const RHYTHM_GAP = pointsOf(1.4)
+
 interface Set {
   readonly items: readonly PageItem[]
   readonly height: number
 }
 
-/** A bar told in full: its head over the whole width, music and steps under it. */
+/** A bar told in full: its head over the whole width, under it music and the rhythm to say at the left, steps at the right. */
 function wholeCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
   const head = cardHead(content.card, area, context)
   const steps = stackRows(setSteps(content.card, { ...area, width: style.stepsWidth }, context))
   const top = head.height + 1
   const stepsTop = head.height + 2
   const figure = figureItem(content, 0, top, area)
+  const rhythm = stackRows(setRhythm(content.card, { ...area, width: style.musicWidth }, context))
+  const rhythmTop = top + content.figure.drawing.height + RHYTHM_GAP
   return {
-    items: [...head.items, figure, ...moveItems(steps.items, style.musicWidth + style.gutter, stepsTop)],
-    height: Math.max(top + content.figure.drawing.height, stepsTop + steps.height),
+    items: [
+      ...head.items,
+      figure,
+      ...moveItems(rhythm.items, 0, rhythmTop),
+      ...moveItems(steps.items, style.musicWidth + style.gutter, stepsTop),
+    ],
+    height: Math.max(rhythmTop + rhythm.height, stepsTop + steps.height),
   }
 }
 
-/** A bar told by another: what is the same in words at the left, the music of the rest right of it. */
+/** A bar told by another: what is the same, and the rhythm to say, in words at the left; the music of the rest right of them. */
 function thenCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
   const { card, figure } = content
   const x = style.musicWidth - figure.drawing.width
   const left = { ...area, width: Math.max(style.thenLeast, x) - pointsOf(3) }
+  const beside = leastRhythmWidth(card, context) <= left.width
   const { display, body, small } = context.style
   const heading: StructNode = { role: 'H3', parent: area.parent }
   const also = card.alsoText === '' ? [] : [say(`\u00a0\u00a0${card.alsoText}`, 'sans', body.size)]
@@ -119,15 +132,20 @@ function thenCard(content: CardContent, style: CardStyle, area: Area, context: L
       left,
       context,
     ).map((each, index) => (index === 0 ? { ...each, before: pointsOf(3) } : each)),
+    ...(beside ? spaceRows(setRhythm(card, left, context), pointsOf(2), 0) : []),
   ])
+  const under = beside ? [] : setRhythm(card, { ...area, width: style.musicWidth }, context)
+  const rhythm = stackRows(under)
+  const rhythmTop = Math.max(words.height, figure.drawing.height) + RHYTHM_GAP
   const steps = stackRows(setSteps(card, { ...area, width: style.stepsWidth }, context))
   return {
     items: [
       ...words.items,
       figureItem(content, x, 0, area),
+      ...moveItems(rhythm.items, 0, rhythmTop),
       ...moveItems(steps.items, style.musicWidth + style.gutter, 2),
     ],
-    height: Math.max(words.height, figure.drawing.height, 2 + steps.height),
+    height: Math.max(beside ? rhythmTop - RHYTHM_GAP : rhythmTop + rhythm.height, 2 + steps.height),
   }
 }
 
@@ -147,7 +165,9 @@ function stackedCard(content: CardContent, style: CardStyle, area: Area, context
           ),
         )
   const top = head.height + as.height + 2
-  const figureBottom = top + content.figure.drawing.height + 6
+  const rhythm = stackRows(setRhythm(card, area, context))
+  const rhythmTop = top + content.figure.drawing.height + RHYTHM_GAP
+  const figureBottom = rhythmTop + rhythm.height + 4
   const two = style.musicWidth > pointsOf(130) && card.items.length > 1
   const half = (area.width - pointsOf(6)) / 2
   const cut = two ? Math.ceil(card.items.length / 2) : card.items.length
@@ -161,6 +181,7 @@ function stackedCard(content: CardContent, style: CardStyle, area: Area, context
       ...head.items,
       ...moveItems(as.items, 0, head.height),
       figureItem(content, 0, top, area),
+      ...moveItems(rhythm.items, 0, rhythmTop),
       ...moveItems(first.items, 0, figureBottom),
       ...moveItems(second.items, half + pointsOf(6), figureBottom),
     ],
@@ -202,7 +223,7 @@ function cardHead(card: StepCard, area: Area, context: LayoutContext): Set {
         node,
         context,
       )
-      return { items: [...items, under.item], height: display.leading + small.leading }
+      return { items: [...items, under.item], height: display.leading + small.leading + 2 }
     }
   }
   return { items, height: display.leading }

@@ -1,13 +1,14 @@
-import type { BarRange, Part } from '@barwise/parser'
+import type { BarRange } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
-import { plain, type RichText } from '../../steps/speak/rich-text.ts'
-import { drawCardFigure } from '../../strip/card-figure.ts'
+import type { RichText } from '../../steps/speak/rich-text.ts'
+import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
 import { barAnchor } from '../document/anchors.ts'
 import { withEffort } from '../document/card-tags.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
+import { cardInOneLine, plainPickup } from '../document/plain-pickup.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, row, spaceRows } from './row.ts'
@@ -16,6 +17,9 @@ import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
 import { lineItem, setParagraph } from './set-text.ts'
 import { say } from './text-run.ts'
+
+/** A figure wider than its column by no more than this share is drawn with narrower cells, so that its steps stand beside it. */
+const SQUEEZED = 1.08
 
 /** One card for each distinct bar, under a section head with the key to the strip; bars that need none in lines at the end. */
 export function setCards(
@@ -28,22 +32,27 @@ export function setCards(
   const told = stepsOfPart(lesson, part)
   const steps = { ...told, cards: withEffort(told.cards, { lesson, part, words }) }
   const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
-  const pickup = wanted.find((card) => card.bar === 0 && isPlainPickup(part)) ?? null
+  const pickup = plainPickup(part, wanted)
   const cards = wanted.filter((card) => card !== pickup)
   const style = cardStyle(area, context)
-  const figures = cards.map((card) =>
-    drawCardFigure({
-      lesson,
-      part,
-      fonts,
-      bar: card.bar,
-      fromTicks: card.fromTicks,
-      toTicks: card.toTicks,
-      staffSpacePt: context.style.cardStaffSpace,
-      pageWidthPt: area.width,
-      maxWidthPt: card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast,
-    }),
-  )
+  const figures = cards.map((card) => {
+    const column = card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast
+    const draw = (pageWidthPt: number): CardFigure =>
+      drawCardFigure({
+        lesson,
+        part,
+        fonts,
+        bar: card.bar,
+        fromTicks: card.fromTicks,
+        toTicks: card.toTicks,
+        staffSpacePt: context.style.cardStaffSpace,
+        pageWidthPt,
+        maxWidthPt: column,
+      })
+    const figure = draw(area.width)
+    const over = figure.drawing.width / column
+    return !style.stacked && over > 1 && over <= SQUEEZED ? draw(column) : figure
+  })
   const widths = figures.map(({ drawing }, index) => {
     return { width: drawing.width, told: cards[index]?.as === null ? 'whole' : 'by another' } as const
   })
@@ -102,12 +111,6 @@ function groupRule(area: Area, context: LayoutContext): Row {
   })
 }
 
-/** A pickup of scratches and silences alone is told in a line: the play-through shows all there is to see. */
-function isPlainPickup(part: Part): boolean {
-  const bar = part.bars.find((candidate) => candidate.number === 0)
-  return bar !== undefined && bar.remarks.length === 0 && bar.events.every((event) => event.kind !== 'strike')
-}
-
 interface Lines {
   readonly steps: PartSteps
   readonly bars: BarRange | null
@@ -119,7 +122,7 @@ function setLines({ steps, bars, pickup }: Lines, area: Area, context: LayoutCon
   const { small } = context.style
   const lines = steps.lines.filter((line) => bars === null || overlaps(bars, line.bars))
   const said: { readonly lead: string; readonly text: RichText }[] =
-    pickup === null ? [...lines] : [{ lead: pickup.title, text: pickupText(pickup) }, ...lines]
+    pickup === null ? [...lines] : [{ lead: pickup.title, text: cardInOneLine(pickup) }, ...lines]
   if (said.length === 0) return []
   const runs = said.flatMap((line, index) => [
     ...(index === 0 ? [] : [say('\u00a0\u00a0 ', 'sans', small.size)]),
@@ -134,10 +137,4 @@ function setLines({ steps, bars, pickup }: Lines, area: Area, context: LayoutCon
   ])
   const rows = setParagraph(runs, { role: 'P', size: small, hyphenate: false }, area, context)
   return spaceRows(rows, pointsOf(2.6), pointsOf(2))
-}
-
-function pickupText(pickup: StepCard): RichText {
-  return pickup.items.flatMap((item) =>
-    item.clauses.flatMap((clause, index) => (index === 0 ? clause.text : [plain(' '), ...clause.text])),
-  )
 }
