@@ -1,5 +1,5 @@
 import { glyphs, line, polygon } from '../../drawing/shapes.ts'
-import { beatAt, metreShape } from '../rhythm/metre-shape.ts'
+import { beamRuns, hooksRight } from '../rhythm/beam-groups.ts'
 import { beamCount } from '../rhythm/note-value.ts'
 import { type BeamLine, beamLine } from './beam-line.ts'
 import type { PlacedColumn, SystemPlan } from './plan.ts'
@@ -73,56 +73,23 @@ function drawBeams(beam: BeamLine, plan: SystemPlan, sketch: Sketch): void {
   const { thickness, pitch } = plan.style.beam
   const way = beam.stem === 'down' ? -1 : 1
   const half = plan.style.lineWidth.stem / 2
-  const bar = beam.columns[0]?.column.bar.number ?? 0
+  const bar = beam.columns[0]?.column.bar
+  if (bar === undefined) return
   const strip = (left: number, right: number, level: number): void => {
     const shift = way * (level - 1) * pitch
     const [a, b] = [beam.yAt(left) + shift, beam.yAt(right) + shift]
-    sketch.bar(bar, polygon('beam', [left, a, right, b, right, b + way * thickness, left, a + way * thickness]))
+    sketch.bar(bar.number, polygon('beam', [left, a, right, b, right, b + way * thickness, left, a + way * thickness]))
   }
-  const deepest = Math.max(...beam.columns.map(({ column }) => beamCount(column.written.value)))
+  const group = beam.columns.map(({ column }) => column.written)
+  const deepest = Math.max(...group.map(({ value }) => beamCount(value)))
   for (let level = 1; level <= deepest; level += 1) {
-    for (const run of runsAt(beam.columns, level, deepest)) {
-      const first = run[0]
-      const last = run.at(-1)
+    for (const run of beamRuns(group, level, bar.metre)) {
+      const first = beam.columns.find(({ column }) => column.written === run[0])
+      const last = beam.columns.find(({ column }) => column.written === run.at(-1))
       if (first === undefined || last === undefined) continue
       if (run.length > 1) strip(stemX(first) - half, stemX(last) + half, level)
-      else if (hooksRight(first, beam)) strip(stemX(first) - half, stemX(first) + HOOK, level)
+      else if (hooksRight(first.column.written, group)) strip(stemX(first) - half, stemX(first) + HOOK, level)
       else strip(stemX(first) - HOOK, stemX(first) + half, level)
     }
   }
-}
-
-/** Neighbours that share a beam of a level; with 32nds the inner beams break at the half beat, so that it shows. */
-function runsAt(
-  columns: readonly PlacedColumn[],
-  level: number,
-  deepest: number,
-): readonly (readonly PlacedColumn[])[] {
-  const runs: PlacedColumn[][] = []
-  let run: PlacedColumn[] = []
-  let half = -1
-  for (const placed of columns) {
-    const own = deepest >= 3 && level >= 2 ? halfBeat(placed) : 0
-    if (beamCount(placed.column.written.value) < level || own !== half) {
-      if (run.length > 0) runs.push(run)
-      run = []
-    }
-    half = own
-    if (beamCount(placed.column.written.value) >= level) run.push(placed)
-  }
-  if (run.length > 0) runs.push(run)
-  return runs
-}
-
-function halfBeat({ column }: PlacedColumn): number {
-  if (column.written.tuplet !== null) return 0
-  const beat = beatAt(metreShape(column.bar.metre), column.written.at)
-  const length = beat.to - beat.from
-  return Math.floor(((column.written.at - beat.from) * (length % 9 === 0 ? 3 : 2)) / length)
-}
-
-function hooksRight(placed: PlacedColumn, beam: BeamLine): boolean {
-  if (placed === beam.columns[0]) return true
-  if (placed === beam.columns.at(-1)) return false
-  return placed.column.written.at % (2 * placed.column.written.ticks) === 0
 }

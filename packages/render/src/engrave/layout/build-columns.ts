@@ -1,6 +1,6 @@
 import type { Instrument, Note, Strike, Ticks } from '@barwise/parser'
 import type { FontSet } from '../../fonts/font-set.ts'
-import { beatAt, metreShape } from '../rhythm/metre-shape.ts'
+import { beamGroups } from '../rhythm/beam-groups.ts'
 import { beamCount } from '../rhythm/note-value.ts'
 import { type BarContent, type WrittenNote, writeRhythm } from '../rhythm/write-rhythm.ts'
 import { accidentalMemory } from '../staff/accidental-memory.ts'
@@ -62,7 +62,10 @@ export function buildColumns(
     })
     drafts.push({ written, heads })
   }
-  const groups = beamGroups(drafts, content)
+  const groups = beamGroups(
+    drafts.map(({ written }) => written),
+    content,
+  ).map((group) => group.flatMap((note) => drafts.find(({ written }) => written === note) ?? []))
   const columns: Column[] = []
   const stems = new Map<Draft, 'up' | 'down'>()
   for (const group of groups) for (const draft of group) stems.set(draft, stemFor(group))
@@ -103,34 +106,6 @@ function headsOf(
   return heads.filter(
     (head, i) => i === 0 || heads[i - 1]?.y !== head.y || heads[i - 1]?.note?.written !== head.note?.written,
   )
-}
-
-/** Columns under one beam: those of one beat that are shorter than a quarter, rests only between them. */
-function beamGroups(drafts: readonly Draft[], content: BarContent): readonly (readonly Draft[])[] {
-  const shape = metreShape(content.bar.metre)
-  const offset = content.bar.number === 0 ? Math.max(0, shape.length - content.bar.length) : 0
-  const keyOf = ({ written }: Draft): string => {
-    const beat = beatAt(shape, written.at + offset)
-    const tuplet = written.tuplet
-    return tuplet !== null && tuplet.length > beat.to - beat.from ? `t${tuplet.at}` : `b${beat.index}`
-  }
-  const groups: Draft[][] = []
-  let run: Draft[] = []
-  let key = ''
-  const flush = (): void => {
-    const notes = run.filter((draft) => draft.written.event.kind !== 'rest')
-    if (notes.length > 0) groups.push(notes)
-    run = []
-  }
-  for (const draft of drafts) {
-    const own = keyOf(draft)
-    if (own !== key) flush()
-    key = own
-    if (beamCount(draft.written.value) === 0) flush()
-    else run.push(draft)
-  }
-  flush()
-  return groups
 }
 
 /** By the note furthest from the middle line; level ones go down. */

@@ -1,6 +1,7 @@
-import type { Bar, ChordAt, Part, Ticks } from '@barwise/parser'
+import type { Bar, ChordAt, Part } from '@barwise/parser'
 import type { FontSet } from '../../fonts/font-set.ts'
 import { chordRuns } from '../chord-runs.ts'
+import { shownChords } from '../shown-chords.ts'
 import type { EngraveStyle } from '../style.ts'
 import type { BuiltStretch, Stretch } from './build-columns.ts'
 
@@ -20,29 +21,17 @@ export interface PieceChordsInput {
   readonly before: Bar | null
 }
 
-/**
- * The symbols printed over a piece: each where it changes, and what is in force said again where the eye starts anew (a line, an excerpt, a
- * repeat, an ending, a section). Common practice.
- */
+/** The symbols printed over a piece, each over its column. */
 export function pieceChords(
   { part, stretch, style, fonts, before }: PieceChordsInput,
   built: BuiltStretch,
 ): readonly PieceChord[] {
-  const { bar } = stretch.content
-  const anew = before === null || (stretch.from === 0 && startsAnew(part, bar))
-  const inside = bar.chords.filter((chord) => chord.at >= stretch.from && chord.at < stretch.to)
-  let inForce = symbolBefore(part, bar, stretch.from)
-  const shown: ChordAt[] = []
-  if (anew) {
-    const first = built.columns.find(({ kind }) => kind === 'notes')?.written.at
-    if (inForce !== null && inForce !== undefined && first !== undefined && !inside.some(({ at }) => at <= first))
-      shown.push({ at: first, symbol: inForce, written: false })
-    else inForce = undefined
-  }
-  for (const chord of inside) {
-    if (chord.symbol !== inForce) shown.push(chord)
-    inForce = chord.symbol
-  }
+  const shown = shownChords(part, stretch.content.bar, {
+    from: stretch.from,
+    to: stretch.to,
+    firstNotes: built.columns.find(({ kind }) => kind === 'notes')?.written.at,
+    anew: before === null,
+  })
   return shown.map((chord) => ({
     chord,
     column: Math.max(
@@ -51,21 +40,4 @@ export function pieceChords(
     ),
     width: chordRuns(chord.symbol ?? 'N.C.', style.chord, fonts).width,
   }))
-}
-
-/** The symbol that holds up to a tick of a bar; null for "no chord", undefined before the first. */
-function symbolBefore(part: Part, bar: Bar, at: Ticks): string | null | undefined {
-  const index = part.bars.indexOf(bar)
-  const earlier = [
-    ...part.bars.slice(0, Math.max(0, index)).flatMap(({ chords }) => chords),
-    ...bar.chords.filter((chord) => chord.at < at),
-  ]
-  return earlier.at(-1)?.symbol
-}
-
-function startsAnew(part: Part, { number, section }: Bar): boolean {
-  return (
-    section !== null ||
-    part.repeats.some((repeat) => repeat.from === number || repeat.endings.some((ending) => ending.from === number))
-  )
 }
