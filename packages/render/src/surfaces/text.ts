@@ -1,48 +1,51 @@
-import type { FormEntry, Inline, Lesson, Shape } from '@barwise/parser'
+import type { Lesson } from '@barwise/parser'
 import type { DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
 import type { PageWords } from '../page/document/page-words.ts'
 import { practicePlan } from '../page/document/practice-plan.ts'
-import { plainText as inlineText } from '../page/document/typography.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type ComposeOptions, composeLesson } from '../page/lesson-document.ts'
-import { partPlainText, stepsOfPart } from '../steps/index.ts'
+import { inlineText } from './text/inline-text.ts'
+import { shapesText } from './text/shapes-text.ts'
+import { cardsText, formText, stripText, systemsText } from './text/steps-text.ts'
+import { headingsOfParts, partsWithCards, type TextContext } from './text/text-context.ts'
+import { textWords } from './text/text-words.ts'
 
 /**
- * A whole lesson as plain text (UTF-8, line feeds, no line breaking): for a screen reader, a Braille printer or an e-mail. The
- * content and its order are those of the pages; where the pages draw, the steps say the same in words. Headings are underlined.
+ * A whole lesson as plain text (UTF-8, line feeds, one paragraph a line): for a screen reader, a Braille printer or an e-mail. The
+ * content and its order are those of the pages; where the pages draw, the steps say the same in words. Headings are underlined,
+ * and what belongs to them follows without an empty line.
  *
  * @example lessonText(lesson).split('\n')[0] // 'Ferry Queue'
  */
 export function lessonText(lesson: Lesson, options: Pick<ComposeOptions, 'edition' | 'findings'> = {}): string {
   const document = composeLesson(lesson, options)
-  const words = pageWords(lesson.settings.language)
-  const context: Context = { lesson, words, told: new Set() }
-  const blocks = [headOf(document, words), ...document.flow.map((block) => blockText(block, context))]
-  for (const answer of document.answers) {
-    blocks.push(heading(answer.title, '-'), ...answer.blocks.map((block) => blockText(block, context)))
+  const { language } = lesson.settings
+  const all = [...document.flow, ...document.answers.flatMap((answer) => answer.blocks)]
+  const context: TextContext = {
+    lesson,
+    words: pageWords(language),
+    text: textWords(language),
+    toldUnder: headingsOfParts(all),
+    withCards: partsWithCards(all),
+    said: new Set(),
   }
-  return `${blocks.filter((text) => text !== '').join('\n\n')}\n`
-}
-
-interface Context {
-  readonly lesson: Lesson
-  readonly words: PageWords
-  /** Parts whose steps have been said. */
-  readonly told: Set<string>
+  const sections = [headOf(document, context.words), blocksText(document.flow, context)]
+  for (const answer of document.answers) {
+    sections.push(`${heading(answer.title, '-')}\n${blocksText(answer.blocks, context)}`)
+  }
+  return `${sections.filter((text) => text !== '').join('\n\n')}\n`
 }
 
 function headOf({ head }: LessonDocument, words: PageWords): string {
   const lines = [heading(head.title, '=')]
   if (head.subtitle !== null) lines.push(head.subtitle)
   if (head.author !== null) lines.push(words.author(head.author))
-  const facts = head.facts.map(factText).join(', ')
-  return [...lines, ...(facts === '' ? [] : [facts])].join('\n')
+  const facts = head.facts.map((fact) => factText(fact, words)).join('; ')
+  return [...lines, ...(facts === '' ? [] : [`${capital(facts)}.`])].join('\n')
 }
 
-function factText(fact: Fact): string {
-  if (fact.kind === 'words') return fact.text
-  const { bpm, goalBpm } = fact.tempo
-  return goalBpm === null ? `${bpm}/min` : `${bpm}–${goalBpm}/min`
+function factText(fact: Fact, words: PageWords): string {
+  return fact.kind === 'words' ? fact.text : words.tempo(fact.tempo)
 }
 
 function heading(text: string, line: '=' | '-'): string {
@@ -53,15 +56,17 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
-function inline(children: readonly Inline[]): string {
-  return inlineText(children).replaceAll('\u00a0', ' ').replaceAll('\u00ad', '')
-}
-
-function blocksText(blocks: readonly DocumentBlock[], context: Context): string {
-  return blocks
-    .map((block) => blockText(block, context))
-    .filter((text) => text !== '')
-    .join('\n\n')
+/** Blocks parted by an empty line; none after a heading. */
+function blocksText(blocks: readonly DocumentBlock[], context: TextContext): string {
+  let all = ''
+  let afterHeading = false
+  blocks.forEach((block, i) => {
+    const text = blockText(block, { before: blocks[i - 1] ?? null, after: blocks[i + 1] ?? null }, context)
+    if (text === '') return
+    all += all === '' ? text : `${afterHeading ? '\n' : '\n\n'}${text}`
+    afterHeading = block.kind === 'heading'
+  })
+  return all
 }
 
 function indented(text: string, first: string): string {
@@ -71,12 +76,18 @@ function indented(text: string, first: string): string {
     .join('\n')
 }
 
-function blockText(block: DocumentBlock, context: Context): string {
+interface Neighbours {
+  readonly before: DocumentBlock | null
+  readonly after: DocumentBlock | null
+}
+
+function blockText(block: DocumentBlock, beside: Neighbours, context: TextContext): string {
+  const { words, text } = context
   switch (block.kind) {
     case 'heading':
-      return heading(inline(block.children), '-')
+      return heading(inlineText(block.children, context), '-')
     case 'paragraph':
-      return inline(block.children)
+      return inlineText(block.children, context)
     case 'list': {
       const items = block.items.map((item, i) =>
         indented(blocksText(item.blocks, context), block.ordered ? `${block.start + i}. ` : '- '),
@@ -86,44 +97,64 @@ function blockText(block: DocumentBlock, context: Context): string {
     case 'quote':
       return indented(blocksText(block.blocks, context), '    ')
     case 'code-block':
-      return indented(block.text, '    ')
+      return indented(block.text.replace(/\n+$/, ''), '    ')
     case 'rule':
       return '* * *'
     case 'table':
-      return [block.header, ...block.rows].map((row) => row.map(inline).join(' | ')).join('\n')
+      return tableText(block, context)
     case 'shapes':
-      return block.shapes.map((shape) => shapeText(shape, context.words)).join('\n')
+      return shapesText(block.shapes, context)
     case 'part-head':
-      return `${heading(block.title, '-')}\n${capital(block.about)}, ${factText({ kind: 'tempo', tempo: block.tempo })}.`
+      return [heading(block.title, '-'), `${formText(block.part, context)} ${capital(words.tempo(block.tempo))}.`].join(
+        '\n',
+      )
     case 'systems':
+      return systemsText(block, leadsToCards(block, beside), context)
     case 'cards':
+      return `${heading(block.title, '-')}\n${cardsText(block, context)}`
     case 'strip':
-      return stepsText(block, context)
+      return stripText(block, context)
     case 'plan':
       return planText(block, context)
-    case 'form':
-      return `${context.words.form}: ${block.entries.map(formText).join(', ')}`
+    case 'form': {
+      const entries = block.entries.map(({ name, bars, times }) => text.formEntry(name, bars, times))
+      return [heading(words.form, '-'), ...entries.map((entry, i) => `${i + 1}. ${entry}`)].join('\n')
+    }
     case 'blank':
-      return `${capital(context.words.blank(block.bars))}.`
+      return `${capital(words.blank(block.bars))}.`
     case 'container':
-      return `${heading(block.title, '-')}\n\n${blocksText(block.blocks, context)}`
+      return `${heading(block.title, '-')}\n${blocksText(block.blocks, context)}`
     case 'answer-note':
-      return block.text
+      return text.answerNote(block.number)
     case 'page-break':
       return ''
   }
 }
 
-/** The steps of a part, once: notation, strip and cards say the same. */
-function stepsText(block: Extract<DocumentBlock, { kind: 'systems' | 'cards' | 'strip' }>, context: Context): string {
-  const { part } = block
-  if (context.told.has(part.id)) return ''
-  context.told.add(part.id)
-  return partPlainText(stepsOfPart(context.lesson, part)).trimEnd()
+/** Whether the staves stand between the head of their part and its cards, so that nobody has to be told where to look. */
+function leadsToCards(block: Extract<DocumentBlock, { kind: 'systems' }>, { before, after }: Neighbours): boolean {
+  const own = (other: DocumentBlock | null, kind: 'part-head' | 'cards'): boolean =>
+    other?.kind === kind && other.part.id === block.part.id
+  return own(before, 'part-head') && own(after, 'cards')
+}
+
+/** A table row by row, a line each, every cell led in by the head of its column, so that nobody has to count columns. */
+function tableText({ header, rows }: Extract<DocumentBlock, { kind: 'table' }>, context: TextContext): string {
+  const heads = header.map((cell) => inlineText(cell, context))
+  const lines = rows.map((row) => {
+    const cells = row.flatMap((cell, column) => {
+      const words = inlineText(cell, context)
+      const head = heads[column] ?? ''
+      if (words === '') return []
+      return [head === '' ? words : `${head}: ${words}`]
+    })
+    return cells.join('; ')
+  })
+  return lines.join('\n')
 }
 
 /** The practice plan in lines: how to sit down to it, the tempi, what to loop and why, and the care note. */
-function planText(block: Extract<DocumentBlock, { kind: 'plan' }>, { lesson, words }: Context): string {
+function planText(block: Extract<DocumentBlock, { kind: 'plan' }>, { lesson, words }: TextContext): string {
   const plan = practicePlan(lesson, block.part, words)
   return [
     heading(block.title, '-'),
@@ -133,16 +164,4 @@ function planText(block: Extract<DocumentBlock, { kind: 'plan' }>, { lesson, wor
     ...plan.loops.map(({ where, why }) => `- ${where}: ${why}`),
     words.careNote,
   ].join('\n')
-}
-
-function formText({ name, bars, times }: FormEntry): string {
-  const range = bars === null ? '' : ` ${bars.from === bars.to ? bars.from : `${bars.from}–${bars.to}`}`
-  return `${name}${range}${times > 1 ? ` × ${times}` : ''}`
-}
-
-/** A grip in one line, frets from the string next to the thumb: `Em7: x 7 9 7 8 7, fingers x 1 3 1 2 1`. */
-function shapeText(shape: Shape, words: PageWords): string {
-  const frets = [...shape.frets].reverse().map((fret) => fret ?? 'x')
-  const implied = shape.implied && shape.label !== null ? `, ${words.implies(shape.label)}` : ''
-  return `${shape.name.replaceAll('.', ' ')}: ${frets.join(' ')}${implied}`
 }

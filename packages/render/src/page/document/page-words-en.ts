@@ -1,3 +1,4 @@
+import type { NoteValue } from './document-block.ts'
 import { loopPlace, loopReason } from './loop-words-en.ts'
 import type { PageWords } from './page-words.ts'
 
@@ -27,6 +28,15 @@ function often(times: number): string {
   return `${number(times)} times`
 }
 
+const NOTES: Readonly<Record<NoteValue['base'], string>> = {
+  1: 'whole notes',
+  2: 'half notes',
+  4: 'quarter notes',
+  8: 'eighth notes',
+  16: 'sixteenth notes',
+  32: 'thirty-second notes',
+}
+
 /** What the page says in English. */
 export const ENGLISH: PageWords = {
   language: 'en',
@@ -41,6 +51,10 @@ export const ENGLISH: PageWords = {
   careNote:
     'Loosen hands and shoulders before you start. Stop at pain, tingling or numbness. Your teacher or a medical professional, not a number on this page, has the last word.',
   contents: 'Contents',
+  tempo: ({ note, bpm, goalBpm }) => {
+    const goal = goalBpm === null || goalBpm === bpm ? '' : `, later ${goalBpm}`
+    return `${bpm} ${note.dotted ? 'dotted ' : ''}${NOTES[note.base]} a minute${goal}`
+  },
   key: (tonic, mode) => `${tonic} ${mode}`,
   feel: (feel) => (feel === 'swing 8' ? 'swung eighths' : 'swung sixteenths'),
   tuning: (strings) => `tuning ${strings.join(' ')}`,

@@ -1,4 +1,5 @@
 import type { Effort, LoopReason, PracticeLoop } from '@barwise/parser'
+import type { TempoMark } from './document-block.ts'
 import type { QuietStrings } from './quiet-strings.ts'
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */
@@ -15,6 +16,8 @@ export interface PageWords {
   readonly care: string
   readonly careNote: string
   readonly contents: string
+  /** A tempo to be read aloud: "92 quarter notes a minute", with the tempo to reach when there is one. */
+  readonly tempo: (tempo: TempoMark) => string
   readonly key: (tonic: string, mode: 'major' | 'minor') => string
   readonly feel: (feel: 'swing 8' | 'swing 16') => string
   readonly tuning: (strings: readonly string[]) => string

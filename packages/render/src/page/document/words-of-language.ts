@@ -1,10 +1,15 @@
+import { type PageLanguage, pageLanguage } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
 import { ENGLISH } from './page-words-en.ts'
 
-const ALL: readonly PageWords[] = [ENGLISH]
+/** One set of words out of several for a BCP 47 tag; the English one where there is none for its language. */
+export function wordsFor<Words>(all: Readonly<Record<PageLanguage, Words>>, language: string): Words {
+  return all[pageLanguage(language) ?? 'en']
+}
+
+const ALL: Readonly<Record<PageLanguage, PageWords>> = { de: ENGLISH, en: ENGLISH }
 
 /** The words for a BCP 47 tag; English where there are none for its language. */
 export function pageWords(language: string): PageWords {
-  const primary = language.toLowerCase().split('-')[0]
-  return ALL.find((words) => words.language === primary) ?? ENGLISH
+  return wordsFor(ALL, language)
 }

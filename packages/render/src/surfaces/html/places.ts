@@ -1,6 +1,7 @@
 import type { Part } from '@barwise/parser'
 import { barAnchor, partAnchor, shapeAnchor } from '../../page/document/anchors.ts'
-import type { DocumentBlock, LessonDocument } from '../../page/document/document-block.ts'
+import type { LessonDocument } from '../../page/document/document-block.ts'
+import { withInner } from '../../page/document/inner-blocks.ts'
 import { findCards } from '../../steps/cards.ts'
 
 /** A page of the booklet: the lesson's file as the book names it, the page's file name, and what it holds. */
@@ -82,19 +83,6 @@ function shownOn(document: LessonDocument): Shown {
     }
   }
   return { parts, shapes }
-}
-
-/** The block and those inside it, in order. */
-export function withInner(block: DocumentBlock): readonly DocumentBlock[] {
-  switch (block.kind) {
-    case 'quote':
-    case 'container':
-      return [block, ...block.blocks.flatMap(withInner)]
-    case 'list':
-      return [block, ...block.items.flatMap((item) => item.blocks.flatMap(withInner))]
-    default:
-      return [block]
-  }
 }
 
 /** The card that tells each bar: its own, or that of the bar it is the same as. */

@@ -1,9 +1,9 @@
 import type { Part } from '@barwise/parser'
 import type { Element } from 'hast'
 import { h } from 'hastscript'
+import { withInner } from '../../page/document/inner-blocks.ts'
 import type { FlowContext } from './flow.ts'
 import { el } from './nodes.ts'
-import { withInner } from './places.ts'
 import { cardsAnchor, planAnchor, shapesAnchor } from './section-anchors.ts'
 
 /** The rail beside a lesson: where it stands in the book, its sections, and a map of its bars, each a link to its card. */

@@ -1,0 +1,126 @@
+import type { Bar, BarRange, Part } from '@barwise/parser'
+import type { DocumentBlock } from '../../page/document/document-block.ts'
+import {
+  heardRhythm,
+  itemPlainText,
+  type PartSteps,
+  plainText,
+  type RhythmSlot,
+  rhythmOf,
+  type StepCard,
+  stepsOfPart,
+} from '../../steps/index.ts'
+import type { TextContext } from './text-context.ts'
+import type { RhythmWord } from './text-words.ts'
+
+type Music = Extract<DocumentBlock, { kind: 'systems' | 'cards' | 'strip' }>
+
+/** The form of a part in sentences, once: before its steps, or at its head. Empty when it has been said. */
+export function formText(part: Part, context: TextContext): string {
+  if (context.said.has(`form ${part.id}`)) return ''
+  context.said.add(`form ${part.id}`)
+  const steps = stepsOfPart(context.lesson, part)
+  const first = part.bars.find((bar) => bar.number > 0)?.number
+  const pickup = part.bars.some((bar) => bar.number === 0)
+  const again = pickup && part.repeats.some((repeat) => repeat.from === first)
+  return [plainText(steps.form, steps.andWord), ...(again ? [context.text.pickupOnce] : [])].join(' ')
+}
+
+/**
+ * Staff and tab in words. Where the part has cards they tell it, and the staves only say where, unless the cards follow at once
+ * (`toCards`); where it has none, its steps are told in this place, once.
+ */
+export function systemsText(block: Music, toCards: boolean, context: TextContext): string {
+  const { part, bars } = block
+  const known = context.withCards.has(part.id) || context.said.has(`steps ${part.id}`)
+  if (!known) {
+    if (bars === null) context.said.add(`steps ${part.id}`)
+    return cardsText(block, context)
+  }
+  const heading = context.toldUnder.get(part.id)
+  return !toCards && heading !== undefined ? context.text.toldUnder(part.title, bars, heading) : ''
+}
+
+/** The cards of a part, one after the other: how it is counted, then each bar with a line a beat and its rhythm to say. */
+export function cardsText({ part, bars }: Music, context: TextContext): string {
+  const steps = stepsOfPart(context.lesson, part)
+  const cards = steps.cards.filter(({ bar }) => bars === null || inRange(Math.max(1, bar), bars))
+  const lines = steps.lines
+    .filter((line) => line.kind !== 'again')
+    .filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
+    .map((line) => `${line.lead} ${plainText(line.text, steps.andWord)}`)
+  const head = [formText(part, context), plainText(steps.count, steps.andWord)].filter((text) => text !== '')
+  const shown = cards.flatMap((card) => {
+    const bar = part.bars.find(({ number }) => number === card.bar)
+    return bar === undefined ? [] : [{ bar, card }]
+  })
+  return [
+    [
+      ...head,
+      ...rhythmHelp(
+        shown.map(({ bar, card }) => [bar, card] as const),
+        context,
+      ),
+    ].join('\n'),
+    ...shown.map(({ bar, card }) => cardText(card, bar, steps, context)),
+    ...(lines.length === 0 ? [] : [lines.join('\n')]),
+  ].join('\n\n')
+}
+
+function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextContext): string {
+  const head = [card.title, card.alsoText].filter((text) => text !== '').join(', ')
+  const items = card.items.map((item) => {
+    const words = itemPlainText(item, steps)
+    // Another way to play a beat says of itself that it is one.
+    return item.kind === 'or' ? words : `${item.label}: ${words}`
+  })
+  return [`${head}.`, card.asText, plainText(card.countText, steps.andWord), ...items, heardRhythm(lesson, bar, card)]
+    .filter((line) => line !== '')
+    .join('\n')
+}
+
+/** The rhythm of some bars alone, one a line, bars that sound the same together. */
+export function stripText({ part, bars }: Music, context: TextContext): string {
+  const wanted = part.bars.filter((bar) => bars === null || inRange(Math.max(1, bar.number), bars))
+  const rhythms = new Map<string, Bar[]>()
+  for (const bar of wanted) {
+    const rhythm = heardRhythm(context.lesson, bar)
+    rhythms.set(rhythm, [...(rhythms.get(rhythm) ?? []), bar])
+  }
+  const help = rhythmHelp(
+    wanted.map((bar) => [bar, { fromTicks: 0, toTicks: bar.length }] as const),
+    context,
+  )
+  return [
+    ...help,
+    ...[...rhythms].map(([rhythm, alike]) => `${context.text.bars(alike.map((bar) => bar.number))}. ${rhythm}`),
+  ].join('\n')
+}
+
+function inRange(bar: number, bars: BarRange): boolean {
+  return bar >= bars.from && bar <= bars.to
+}
+
+/** How to read the rhythms, once a lesson. */
+function rhythmHelp(
+  shown: readonly (readonly [Bar, { readonly fromTicks: number; readonly toTicks: number }])[],
+  { lesson, said, text }: TextContext,
+): readonly string[] {
+  if (said.has('rhythm') || shown.length === 0) return []
+  said.add('rhythm')
+  const slots = lesson.parts.flatMap((part) =>
+    part.bars.flatMap((bar) => rhythmOf(bar, { fromTicks: 0, toTicks: bar.length })),
+  )
+  return [text.rhythmHelp(new Set(slots.flatMap(rhythmWord)))]
+}
+
+function rhythmWord({ sound }: RhythmSlot): readonly RhythmWord[] {
+  switch (sound.kind) {
+    case 'strike':
+      return []
+    case 'unstruck':
+      return [sound.technique]
+    default:
+      return [sound.kind]
+  }
+}

@@ -1,0 +1,33 @@
+import type { BarRange, PageLanguage } from '@barwise/parser'
+import { wordsFor } from '../../page/document/words-of-language.ts'
+import { GERMAN } from './text-words-de.ts'
+import { ENGLISH } from './text-words-en.ts'
+
+/** What a line of rhythm says where it does not simply strike. */
+export type RhythmWord = 'scratch' | 'hold' | 'rest' | 'hammer' | 'pull' | 'slide'
+
+/** The words that only the text edition speaks: they stand where the pages draw. */
+export interface TextWords {
+  /** How to read the grips: once, before the first. */
+  readonly shapesHelp: string
+  readonly fingers: (fingers: readonly string[]) => string
+  /** How to read the rhythms: once, before the first; only what is used. */
+  readonly rhythmHelp: (used: ReadonlySet<RhythmWord>) => string
+  /** Bars by number at the start of a sentence, as in "Bars 1, 2 and 5"; the pickup, 0, only ever comes alone. */
+  readonly bars: (numbers: readonly number[]) => string
+  readonly picture: (alt: string) => string
+  /** That the bars of a part stand here, and under which heading they are told. */
+  readonly toldUnder: (part: string, bars: BarRange | null, heading: string) => string
+  /** A sentence: the pickup is not repeated. */
+  readonly pickupOnce: string
+  /** One line of the form, as in "Verse, bars 1–4, twice". */
+  readonly formEntry: (name: string, bars: BarRange | null, times: number) => string
+  readonly answerNote: (number: number) => string
+}
+
+const ALL: Readonly<Record<PageLanguage, TextWords>> = { de: GERMAN, en: ENGLISH }
+
+/** The words of the text edition for a BCP 47 tag; English where there are none for its language. */
+export function textWords(language: string): TextWords {
+  return wordsFor(ALL, language)
+}
