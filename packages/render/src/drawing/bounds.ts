@@ -45,39 +45,54 @@ function boundsOfItem(item: DrawnItem, fonts: FontSet): Bounds | null {
 
 /** The box around a path, half its line width wider on every side when it is drawn (mitred corners may reach further). */
 export function boundsOfPath({ data, lineWidth }: Path): Bounds | null {
-  const xs: number[] = []
-  const ys: number[] = []
+  const across = extent()
+  const down = extent()
   const at = (index: number): number => data[index] ?? 0
   let [x, y, i] = [0, 0, 0]
   while (i < data.length) {
     const command = at(i)
     if (command === CURVE) {
-      pushCurveExtremes(xs, x, at(i + 1), at(i + 3), at(i + 5))
-      pushCurveExtremes(ys, y, at(i + 2), at(i + 4), at(i + 6))
+      addCurveExtremes(across, x, at(i + 1), at(i + 3), at(i + 5))
+      addCurveExtremes(down, y, at(i + 2), at(i + 4), at(i + 6))
     }
     const length = command === CLOSE ? 0 : command === CURVE ? 6 : 2
     if (length > 0) {
       x = at(i + length - 1)
       y = at(i + length)
       if (command === MOVE || command === LINE || command === CURVE) {
-        xs.push(x)
-        ys.push(y)
+        addValue(across, x)
+        addValue(down, y)
       }
     }
     i += 1 + length
   }
-  if (xs.length === 0) return null
+  if (across.least > across.most) return null
   const half = lineWidth / 2
   return {
-    left: Math.min(...xs) - half,
-    top: Math.min(...ys) - half,
-    right: Math.max(...xs) + half,
-    bottom: Math.max(...ys) + half,
+    left: across.least - half,
+    top: down.least - half,
+    right: across.most + half,
+    bottom: down.most + half,
   }
 }
 
+/** The least and the greatest of some values; empty while the least is greater. */
+interface Extent {
+  least: number
+  most: number
+}
+
+function extent(): Extent {
+  return { least: Infinity, most: -Infinity }
+}
+
+function addValue(extent: Extent, value: number): void {
+  if (value < extent.least) extent.least = value
+  if (value > extent.most) extent.most = value
+}
+
 /** Adds the values at which a cubic turns back, where they lie inside it. */
-function pushCurveExtremes(values: number[], p0: number, p1: number, p2: number, p3: number): void {
+function addCurveExtremes(extent: Extent, p0: number, p1: number, p2: number, p3: number): void {
   const a = -p0 + 3 * p1 - 3 * p2 + p3
   const b = 2 * (p0 - 2 * p1 + p2)
   const c = p1 - p0
@@ -85,7 +100,7 @@ function pushCurveExtremes(values: number[], p0: number, p1: number, p2: number,
   for (const t of roots) {
     if (t <= 0 || t >= 1) continue
     const u = 1 - t
-    values.push(u * u * u * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t * t * t * p3)
+    addValue(extent, u * u * u * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t * t * t * p3)
   }
 }
 

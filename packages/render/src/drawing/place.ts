@@ -3,12 +3,20 @@ import { CLOSE, CURVE, type Drawing, type DrawnItem } from './drawing.ts'
 
 /** The items moved right by `dx` and down by `dy` points. */
 export function translate(items: readonly DrawnItem[], dx: number, dy: number): readonly DrawnItem[] {
-  return transformItems(items, 1, dx, dy)
+  return dx === 0 && dy === 0 ? items : transformItems(items, { dx, dy, k: 1 })
 }
 
 /** The items enlarged about the origin; line widths and dashes too. */
 export function scale(items: readonly DrawnItem[], factor: number): readonly DrawnItem[] {
-  return transformItems(items, factor, 0, 0)
+  return factor === 1 ? items : transformItems(items, { dx: 0, dy: 0, k: factor })
+}
+
+/** The items moved, then enlarged about the origin, in one pass: the same as `scale(translate(items, dx, dy), factor)`. */
+export function translateAndScale(
+  items: readonly DrawnItem[],
+  { dx, dy, factor }: { readonly dx: number; readonly dy: number; readonly factor: number },
+): readonly DrawnItem[] {
+  return transformItems(items, { dx, dy, k: factor })
 }
 
 /** A drawing enlarged, as `scaleDrawing(system, 0.8)`. */
@@ -33,20 +41,32 @@ export function mergeDrawings(
   }
 }
 
-function transformItems(items: readonly DrawnItem[], k: number, dx: number, dy: number): readonly DrawnItem[] {
-  if (k === 1 && dx === 0 && dy === 0) return items
-  return items.map((item) => transformItem(item, k, dx, dy))
+interface Transform {
+  readonly dx: number
+  readonly dy: number
+  /** Applied after the move. */
+  readonly k: number
 }
 
-function transformItem(item: DrawnItem, k: number, dx: number, dy: number): DrawnItem {
+function transformItems(items: readonly DrawnItem[], by: Transform): readonly DrawnItem[] {
+  return items.map((item) => transformItem(item, by))
+}
+
+function transformItem(item: DrawnItem, by: Transform): DrawnItem {
+  const { dx, dy, k } = by
   switch (item.kind) {
     case 'group':
-      return { ...item, items: transformItems(item.items, k, dx, dy) }
+      return { ...item, items: transformItems(item.items, by) }
     case 'glyphs':
-      return { ...item, x: item.x * k + dx, y: item.y * k + dy, size: item.size * k }
+      return { ...item, x: (item.x + dx) * k, y: (item.y + dy) * k, size: item.size * k }
     case 'path': {
       const dash = k === 1 ? item.dash : item.dash.map((length) => length * k)
-      return { ...item, data: transformPathData(item.data, k, dx, dy), lineWidth: item.lineWidth * k, dash }
+      const data = eachCoordinate(
+        item.data,
+        (x) => (x + dx) * k,
+        (y) => (y + dy) * k,
+      )
+      return { ...item, data, lineWidth: item.lineWidth * k, dash }
     }
     default:
       return assertNever(item)
@@ -55,17 +75,25 @@ function transformItem(item: DrawnItem, k: number, dx: number, dy: number): Draw
 
 /** Path data enlarged by `k`, then moved; commands stay as they are. */
 export function transformPathData(data: readonly number[], k: number, dx: number, dy: number): number[] {
-  const moved: number[] = []
+  return eachCoordinate(
+    data,
+    (x) => x * k + dx,
+    (y) => y * k + dy,
+  )
+}
+
+/** Path data with every x and every y replaced by what is made of it. */
+function eachCoordinate(data: readonly number[], ofX: (x: number) => number, ofY: (y: number) => number): number[] {
+  const made = data.slice()
   let i = 0
   while (i < data.length) {
     const command = data[i] ?? CLOSE
-    const pairs = command === CLOSE ? 0 : command === CURVE ? 3 : 1
-    moved.push(command)
-    for (let pair = 0; pair < pairs; pair += 1) {
-      const at = i + 1 + pair * 2
-      moved.push((data[at] ?? 0) * k + dx, (data[at + 1] ?? 0) * k + dy)
+    const end = i + 1 + (command === CLOSE ? 0 : command === CURVE ? 6 : 2)
+    for (let at = i + 1; at < end; at += 2) {
+      made[at] = ofX(data[at] ?? 0)
+      made[at + 1] = ofY(data[at + 1] ?? 0)
     }
-    i += 1 + pairs * 2
+    i = end
   }
-  return moved
+  return made
 }

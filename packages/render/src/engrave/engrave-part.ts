@@ -49,8 +49,8 @@ const LAST_LOOSER = 1.06
 
 /**
  * Engraves a part as systems of staff and tab, broken by least badness over the whole part. All systems but the last are flush with
- * `widthPt`; the last keeps its natural width. A bar wider than the line is set smaller, down to 80 %, and beyond that divided between
- * beats with the finding `bar-too-wide`.
+ * `widthPt`; the last keeps its natural width. A bar wider than the line is set smaller, down to 80 %, and beyond that (at once where
+ * a least size of text is given) divided between beats with the finding `bar-too-wide`.
  */
 export function engravePart(input: EngravePartInput): EngravedPart {
   const { lesson, part, fonts, widthPt, staffSpacePt } = input
@@ -58,13 +58,13 @@ export function engravePart(input: EngravePartInput): EngravedPart {
   const width = widthPt / staffSpacePt
   const contents = barContents(part.bars, part.repeats).filter(({ bar }) => within(bar, input.bars))
   if (contents.length === 0) return { systems: [], findings: [] }
-  const build = (stretch: Stretch, opensLine: boolean): Piece => {
+  const build = (stretch: Stretch, opens: boolean): Piece => {
     const at = part.bars.indexOf(stretch.content.bar)
     const first = stretch.content.bar === contents[0]?.bar
-    const before = first || opensLine ? null : (part.bars[at - 1] ?? null)
+    const before = first || opens ? null : (part.bars[at - 1] ?? null)
     return buildPiece({
       part,
-      stretch: { ...stretch, opens: opensLine && !first ? true : opensLine },
+      stretch: { ...stretch, opens },
       instrument: lesson.instrument,
       style,
       fonts,
@@ -72,15 +72,23 @@ export function engravePart(input: EngravePartInput): EngravedPart {
       after: part.bars[at + 1] ?? null,
     })
   }
+  // A bar is measured as the first of a line, and may then become that.
+  const opening = new Map<string, Piece>()
+  const buildOpening = (stretch: Stretch): Piece => {
+    const key = `${stretch.content.bar.number} ${stretch.from} ${stretch.to}`
+    const piece = opening.get(key) ?? build(stretch, true)
+    opening.set(key, piece)
+    return piece
+  }
   const headOf = (bar: Bar): ReturnType<typeof systemHead> =>
     systemHead(bar, timeShown(bar, part, contents[0]?.bar), lesson.instrument, fonts)
   const divided = divideBars(
     contents,
     (stretch) => {
-      const piece = build(stretch, true)
+      const piece = buildOpening(stretch)
       return headOf(piece.bar).width + pieceWidth(piece).least
     },
-    width / LEAST_SCALE,
+    input.minTextPt === undefined || input.minTextPt === 0 ? width / LEAST_SCALE : width,
   )
   const drafts = divided.stretches.map((stretch) => build(stretch, false))
   const starts = breakLines(
@@ -99,7 +107,7 @@ export function engravePart(input: EngravePartInput): EngravedPart {
   const densities: number[] = []
   const systems = starts.map((start, line): EngravedSystem => {
     const end = starts[line + 1] ?? drafts.length
-    const pieces = drafts.slice(start, end).map((draft, i) => (i === 0 ? build(draft.stretch, true) : draft))
+    const pieces = drafts.slice(start, end).map((draft, i) => (i === 0 ? buildOpening(draft.stretch) : draft))
     const head = headOf((pieces[0] as Piece).bar)
     const least = head.width + pieces.reduce((sum, piece) => sum + pieceWidth(piece).least, 0)
     const courtesy = drafts[end]?.signs ?? []

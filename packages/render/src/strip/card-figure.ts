@@ -2,7 +2,7 @@ import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
 import type { Drawing } from '../drawing/drawing.ts'
 import { pointsOf } from '../drawing/lengths.ts'
 import { mergeDrawings, scaleDrawing } from '../drawing/place.ts'
-import { type EngravedExcerpt, engraveExcerpt } from '../engrave/engrave-excerpt.ts'
+import { type EngravedExcerpt, type PreparedExcerpt, prepareExcerpt } from '../engrave/engrave-excerpt.ts'
 import type { FontSet } from '../fonts/font-set.ts'
 import { type DrawnStrip, drawStrip } from './draw-strip.ts'
 import type { StripCell } from './strip-cells.ts'
@@ -53,21 +53,14 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
   const bar = barOf(part, input.bar)
   const minTextPt = input.minTextPt ?? 0
   const base = stripStyle(minTextPt)
-  const engrave = (cellPt: number): EngravedExcerpt =>
-    engraveExcerpt({
-      ...input,
-      staffSpacePt: input.staffSpacePt ?? pointsOf(minTextPt >= 12 ? 2.5 : 1.5),
-      cellPt,
-      beatGapPt: base.beatGap,
-      minTextPt,
-    })
-  let cell = base.cell
-  let excerpt = engrave(cell)
-  const wanted = cellFor(excerpt, cell, input)
-  if (wanted !== cell) {
-    cell = wanted
-    excerpt = engrave(cell)
-  }
+  const prepared = prepareExcerpt({
+    ...input,
+    staffSpacePt: input.staffSpacePt ?? pointsOf(minTextPt >= 12 ? 2.5 : 1.5),
+    beatGapPt: base.beatGap,
+    minTextPt,
+  })
+  const cell = cellFor(prepared, base.cell, input)
+  const excerpt = prepared.engrave(cell)
   const strip = drawStrip({
     part,
     bar,
@@ -101,17 +94,17 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
 }
 
 /** The cell a figure is drawn with: wider than usual for crowded accidentals, narrower for a bar wider than the page. */
-function cellFor(excerpt: EngravedExcerpt, cell: number, { maxWidthPt, pageWidthPt }: DrawCardFigureInput): number {
-  const cells = excerpt.slots.reduce((sum, slot) => sum + slot.cell, 0)
-  const cellAt = (widthPt: number): number => (cell * (widthPt - (excerpt.drawing.width - cells))) / cells
+function cellFor(excerpt: PreparedExcerpt, cell: number, { maxWidthPt, pageWidthPt }: DrawCardFigureInput): number {
+  const { widthsPt, leastCellPt } = excerpt.cells(cell)
+  const cells = widthsPt.reduce((sum, width) => sum + width, 0)
+  // What stands beside the cells is known only from the drawing, and asked for only where there is a bound.
+  const beside = maxWidthPt === undefined && pageWidthPt === undefined ? 0 : excerpt.engrave(cell).drawing.width - cells
+  const cellAt = (widthPt: number): number => (cell * (widthPt - beside)) / cells
   const fitted = cellAt(pageWidthPt ?? Infinity)
   // Parts of a cut are as wide as other cells where there is room: their counts and notes are no smaller.
-  const evened = (cell * cell) / Math.min(cell, ...excerpt.slots.map((slot) => slot.cell))
-  if (fitted < cell) return Math.max(fitted, excerpt.leastCellPt, cell * NARROWEST)
-  return Math.max(
-    cell,
-    Math.min(Math.max(excerpt.leastCellPt, evened), cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted),
-  )
+  const evened = (cell * cell) / Math.min(cell, ...widthsPt)
+  if (fitted < cell) return Math.max(fitted, leastCellPt, cell * NARROWEST)
+  return Math.max(cell, Math.min(Math.max(leastCellPt, evened), cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted))
 }
 
 function inBar(drawing: Drawing, bar: number): Drawing {

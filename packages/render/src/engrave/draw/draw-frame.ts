@@ -103,15 +103,12 @@ export function drawTabFrame(plan: SystemPlan, place: TabPlace, holes: readonly 
 
 /** What is left of a line from 0 to `width` when the holes are taken out. */
 function openStretches(width: number, holes: readonly Hole[]): readonly (readonly [number, number])[] {
-  let stretches: (readonly [number, number])[] = [[0, width]]
-  for (const { left, right } of holes) {
-    stretches = stretches.flatMap(([a, b]) => {
-      if (right <= a || left >= b) return [[a, b] as const]
-      const pieces: (readonly [number, number])[] = []
-      if (left > a) pieces.push([a, left])
-      if (right < b) pieces.push([right, b])
-      return pieces
-    })
+  const stretches: (readonly [number, number])[] = []
+  let from = 0
+  for (const { left, right } of [...holes].sort((a, b) => a.left - b.left)) {
+    if (left > from && left < width) stretches.push([from, left])
+    from = Math.max(from, right)
   }
+  if (from < width) stretches.push([from, width])
   return stretches.filter(([a, b]) => b - a > 0.02)
 }

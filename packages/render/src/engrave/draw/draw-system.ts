@@ -1,11 +1,11 @@
 import { boundsOf } from '../../drawing/bounds.ts'
 import type { Drawing, DrawnItem } from '../../drawing/drawing.ts'
-import { scale, translate } from '../../drawing/place.ts'
+import { translateAndScale } from '../../drawing/place.ts'
 import { drawAbove, type RowsAbove } from './draw-above.ts'
 import { drawRowsBelow, type RowsBelow } from './draw-below.ts'
 import { drawStaff, drawTabFrame } from './draw-frame.ts'
 import { drawHeads } from './draw-heads.ts'
-import { drawRuns, RUN_ROW, runRows } from './draw-runs.ts'
+import { drawRuns, runRowHeight, runRows } from './draw-runs.ts'
 import { drawStems } from './draw-stems.ts'
 import { arcsOverTop, drawTab, hasLabels } from './draw-tab.ts'
 import { drawTies } from './draw-ties.ts'
@@ -52,7 +52,7 @@ export function drawSystem(plan: SystemPlan, rows: SystemRows): DrawnSystem {
   const lift = arcsOverTop(columns) ? 0.9 : 0
   const labelled = runs.length > 0 && hasLabels(columns) ? LABEL_UNDER_RUN : 0
   const lowest = sketch.bottomUnder(4.2, plan.width, 4)
-  const tabTop = Math.max(lowest + style.tabGap + lift + labelled + runs.length * RUN_ROW, 8.3)
+  const tabTop = Math.max(lowest + style.tabGap + lift + labelled + runs.length * runRowHeight(style), 8.3)
   const place = { top: tabTop, space: style.tabSpace, labelY: tabTop - 0.62 - lift }
   const tabBottom = tabTop + (instrument.tuning.length - 1) * style.tabSpace
   drawAbove(plan, columns, rows.above, sketch)
@@ -87,7 +87,7 @@ function finish(
       kind: 'drawing',
       width: x(Math.max(plan.width, bounds.right)),
       height: y(Math.max(bounds.bottom, lowestBase, tabBottom)),
-      items: scale(translate(items, left, up), unit),
+      items: translateAndScale(items, { dx: left, dy: up, factor: unit }),
     },
     staffLeft: x(0),
     staffTop: y(0),

@@ -37,6 +37,18 @@ export interface BarContent {
  * from before the first ending is an event of its own, of held notes.
  */
 export function barContents(bars: readonly Bar[], repeats: readonly Repeat[] = []): readonly BarContent[] {
+  // Every system and every card of a part asks; what is asked for is data that never changes.
+  const known = contentsOfBars.get(bars)?.get(repeats)
+  if (known !== undefined) return known
+  const contents = findContents(bars, repeats)
+  const ofBars = contentsOfBars.get(bars) ?? new WeakMap<readonly Repeat[], readonly BarContent[]>()
+  contentsOfBars.set(bars, ofBars.set(repeats, contents))
+  return contents
+}
+
+const contentsOfBars = new WeakMap<readonly Bar[], WeakMap<readonly Repeat[], readonly BarContent[]>>()
+
+function findContents(bars: readonly Bar[], repeats: readonly Repeat[]): readonly BarContent[] {
   const later = new Set(repeats.flatMap(({ endings }) => endings.slice(1).map(({ from }) => from)))
   let held: BarContent['heldIn'] = null
   return bars.map((bar) => {
@@ -57,7 +69,17 @@ export function isHeldOver(event: Event): boolean {
 }
 
 /** The rhythm of a bar in written values, in order, without gaps: their ticks add up to the bar's length. */
-export function writeRhythm({ bar, heldIn }: BarContent): readonly WrittenNote[] {
+export function writeRhythm(content: BarContent): readonly WrittenNote[] {
+  const known = rhythmOfContent.get(content)
+  if (known !== undefined) return known
+  const rhythm = findRhythm(content)
+  rhythmOfContent.set(content, rhythm)
+  return rhythm
+}
+
+const rhythmOfContent = new WeakMap<BarContent, readonly WrittenNote[]>()
+
+function findRhythm({ bar, heldIn }: BarContent): readonly WrittenNote[] {
   const shape = metreShape(bar.metre)
   const offset = Math.max(0, shape.length - bar.length) * (bar.number === 0 ? 1 : 0)
   const sounding = [...(heldIn === null ? [] : [heldIn]), ...bar.events.map((event) => ({ event, at: event.at }))]
