@@ -1,8 +1,9 @@
-import type { Bar, Part, Ticks } from '@barwise/parser'
+import type { Part, Ticks } from '@barwise/parser'
 import type { Element } from 'hast'
 import { pointsOf } from '../../drawing/lengths.ts'
 import type { StepCard } from '../../steps/index.ts'
 import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
+import { middleBeat } from '../../strip/middle-beat.ts'
 import { fitted } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
@@ -46,15 +47,6 @@ export function cardFigures(part: Part, cards: readonly StepCard[], context: Pag
     Math.max(least, ...all.flat().map(({ drawing }) => drawing.width))
   const columnPt = { wide: widest(wide, COLUMN_PT.wide), narrow: widest(narrow, COLUMN_PT.narrow) }
   return { wide, narrow, columnPt }
-}
-
-/** The beat nearest to the middle of what a card shows at which nothing cut into equal parts is torn; null when there is none. */
-export function middleBeat(bar: Bar, card: Pick<StepCard, 'fromTicks' | 'toTicks'>): Ticks | null {
-  const middle = (card.fromTicks + card.toTicks) / 2
-  const beats: Ticks[] = []
-  for (let at = 0; at < card.toTicks; at += bar.beatTicks) if (at > card.fromTicks) beats.push(at)
-  const whole = beats.filter((at) => bar.groups.every((group) => at <= group.at || at >= group.at + group.length))
-  return whole.sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle))[0] ?? null
 }
 
 /** A card's figures as nodes, all of one scale; the style sheet shows those that fit the window. */
