@@ -35,14 +35,15 @@ const PT = 72 / 25.4
 export function engraveStyle(staffSpacePt: number, minTextPt: number): EngraveStyle {
   const least = minTextPt / staffSpacePt
   const figure = Math.max(1.72, least)
-  const minColumn = Math.max((4.5 * PT) / staffSpacePt, figure * 1.22)
+  const count = Math.max(1.75, least)
+  const minColumn = Math.max((4.5 * PT) / staffSpacePt, figure * 1.22, count * 1.55)
   return {
     staffSpacePt,
     lineWidth: { staff: 0.11, tab: 0.09, ledger: 0.16, stem: 0.13, bar: 0.16, heavy: 0.5 },
     beam: { thickness: 0.5, pitch: 0.75 },
-    tabSpace: Math.max(1.36, figure * 0.86),
+    tabSpace: Math.max(1.36, figure * (least > 1.72 ? 1 : 0.86)),
     figure,
-    count: Math.max(1.75, least),
+    count,
     label: Math.max(1.42, least),
     chord: Math.max(2.75, least / 0.68),
     tempo: Math.max(2.1, least),

@@ -121,21 +121,22 @@ function drawEndings(plan: SystemPlan, sketch: Sketch): void {
     return first === undefined || last === undefined ? [] : [{ ending, back, first, last }]
   })
   if (spans.length === 0) return
-  const y = Math.min(...spans.map(({ first, last }) => sketch.topOver(first.x, last.end, -0.6))) - 2.6
+  const deep = Math.max(2, plan.style.label * 1.4)
+  const y = Math.min(...spans.map(({ first, last }) => sketch.topOver(first.x, last.end, -0.6))) - deep - 0.6
   for (const { ending, back, first, last } of spans) {
     const begins = first.piece.bar.number === ending.from && first.piece.stretch.from === 0
     const ends = last.piece.bar.number === ending.to && last.piece.closing !== 'none'
     const left = first === plan.pieces[0] ? Math.max(0, first.x - 0.5) : first.x + 0.15
     const right = last.end - 0.25
     const data = [
-      ...(begins ? [MOVE, left, y + 2, LINE, left, y] : [MOVE, left, y]),
+      ...(begins ? [MOVE, left, y + deep, LINE, left, y] : [MOVE, left, y]),
       LINE,
       right,
       y,
-      ...(ends && back ? [LINE, right, y + 2] : []),
+      ...(ends && back ? [LINE, right, y + deep] : []),
     ]
     sketch.bar(first.piece.bar.number, outline('ending', data, 0.14))
-    if (begins) sketch.bar(first.piece.bar.number, endingNumber(ending, left + 0.5, y + 1.55, plan))
+    if (begins) sketch.bar(first.piece.bar.number, endingNumber(ending, left + 0.5, y + deep - 0.45, plan))
   }
 }
 

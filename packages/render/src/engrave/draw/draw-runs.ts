@@ -1,5 +1,6 @@
 import { LINE, MOVE } from '../../drawing/drawing.ts'
 import { glyphs, line, outline } from '../../drawing/shapes.ts'
+import type { EngraveStyle } from '../style.ts'
 import type { PlacedColumn, SystemPlan } from './plan.ts'
 import type { Sketch } from './sketch.ts'
 
@@ -16,8 +17,10 @@ const WORDS = { 'let-ring': 'let ring', 'palm-mute': 'P.M.' } as const
 const WORD_GAP = 0.45
 const LEAST_DASHES = 0.65
 const EARLIEST = 1.6
-/** Height of one row of such signs. */
-export const RUN_ROW = 1.75
+/** Height of one row of such signs in staff spaces. */
+export function runRowHeight({ label }: EngraveStyle): number {
+  return Math.max(1.75, label * 1.12)
+}
 
 /** The runs of a system in rows that do not overlap: one run, one sign. */
 export function runRows(plan: SystemPlan, columns: readonly PlacedColumn[]): readonly (readonly Run[])[] {
@@ -85,7 +88,7 @@ function runsOf(kind: Run['kind'], columns: readonly PlacedColumn[], plan: Syste
 /** Draws the rows with the base line of the first at `y`, each next one above it: word, dashes, hook. */
 export function drawRuns(rows: readonly (readonly Run[])[], y: number, plan: SystemPlan, sketch: Sketch): void {
   rows.forEach((row, i) => {
-    const base = y - i * RUN_ROW
+    const base = y - i * runRowHeight(plan.style)
     for (const run of row) {
       const word = WORDS[run.kind]
       const size = plan.style.label
