@@ -5,8 +5,7 @@ import type { Rule } from './checks/rule.ts'
 import { silencer } from './checks/silenced.ts'
 import type { Finding } from './finding/finding.ts'
 import { inSourceOrder, placeFinding } from './finding/reporter.ts'
-import { fingerLesson } from './hand/finger-part.ts'
-import { neckOf } from './hand/neck.ts'
+import { fingerLesson, handOnNeck } from './hand/finger-part.ts'
 import type { Lesson } from './score/lesson.ts'
 import { createLineIndex } from './source/line-index.ts'
 import type { SourceFile } from './source/span.ts'
@@ -34,9 +33,9 @@ export function checkLesson(lesson: Lesson, sources: readonly SourceFile[]): Che
   const fingered = fingerLesson(judged)
   const context = {
     lesson: fingered.lesson,
-    neck: neckOf(lesson.instrument),
-    moments: fingered.moments,
-    grips: gripsOf(fingered.lesson, fingered.moments),
+    on: handOnNeck(lesson),
+    hands: fingered.hands,
+    grips: gripsOf(fingered.lesson, fingered.hands),
   }
   const files = new Map(
     sources.map((source) => [

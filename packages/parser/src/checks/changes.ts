@@ -1,6 +1,7 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
+import type { FingeredMoment } from '../hand/finger-part.ts'
 import { gripKey } from '../hand/grip.ts'
-import { fastestTempo, type HandChange, handChanges } from '../hand/hand-changes.ts'
+import { fastestTempo, type HandChange, handChanges, hundredths } from '../hand/hand-changes.ts'
 import { CARE } from './care.ts'
 import { fingersWord, secondsWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
@@ -10,48 +11,57 @@ const TIGHT = 0.7
 const TOO_FAST = 1
 const HOPELESS = 2
 
-/** A change of the fretting hand must fit in the time between the last stroke that needs the old grip and the first that needs the new. */
+/**
+ * A change of the fretting hand must fit in the time between the last stroke that needs the old grip and the first that needs the
+ * new, at repeats too. Judged to the hundredth of a second, as it is printed: nothing finer is known of a hand.
+ */
 export const changes: Rule = {
   codes: ['change-tight', 'change-too-fast', 'change-too-fast-at-goal'],
-  check: ({ lesson, neck, moments }) => {
-    const drafts: FindingDraft[] = []
-    for (const list of moments.values()) {
+  check: ({ lesson, on, hands }) =>
+    lesson.parts.flatMap((part): readonly FindingDraft[] => {
+      const moments = hands.get(part.id)?.moments ?? []
+      const drafts: FindingDraft[] = []
       const seen = new Set<string>()
-      for (const change of handChanges(neck, list)) {
+      for (const change of handChanges(on.neck, part, moments)) {
         const key = `${gripKey(change.from.grip)}>${gripKey(change.to.grip)}@${change.availableS.toFixed(3)}`
         if (seen.has(key)) continue
         seen.add(key)
         const draft = judge(change, lesson.settings.goalBpm, lesson.settings.tempoBpm)
         if (draft !== null) drafts.push(draft)
       }
-    }
-    return drafts
-  },
+      return drafts
+    }),
 }
 
 function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): FindingDraft | null {
-  const share = change.neededS / change.availableS
-  const { bar, event } = change.to
-  const where = `bar ${bar.number}, beat ${Math.floor(event.at / bar.beatTicks) + 1 + bar.firstBeat}`
-  const need = `${fingersWord(change.fingers)} need${change.fingers.length > 1 ? '' : 's'} ${secondsWord(change.neededS)} and there ${change.availableS < 1 ? 'is' : 'are'} ${secondsWord(change.availableS)}`
-  const base = { span: event.span, bar: bar.number }
-  const mend = `leave more time before it, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`
+  const { availableS, neededS, to } = change
+  const { bar } = to
+  const what = `the change in ${placeName(to)}${change.atRepeat ? `, coming from bar ${change.from.bar.number} at the repeat,` : ''}`
+  const base = {
+    span: to.event.span,
+    bar: bar.number,
+    ...(change.atRepeat
+      ? {
+          related: [{ span: change.from.event.span, message: 'the last stroke before the repeat that needs the hand' }],
+        }
+      : {}),
+  }
+  const share = hundredths(neededS) / Math.max(1, hundredths(availableS))
   if (share > TOO_FAST) {
-    const severity = share > HOPELESS ? 'error' : 'warning'
     return {
       ...base,
       code: 'change-too-fast',
-      severity,
-      message: `the change in ${where} is too fast at ${bar.tempoBpm}: ${need}`,
-      help: mend,
+      severity: share > HOPELESS ? 'error' : 'warning',
+      message: `${what} is too fast at ${bar.tempoBpm}: ${timesWord(change, availableS)}`,
+      help: `leave more time before it, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`,
     }
   }
-  const atGoal = goalBpm === null ? share : (share * goalBpm) / tempoBpm
-  if (atGoal > TOO_FAST && goalBpm !== null) {
+  const atGoalS = goalBpm === null ? availableS : (availableS * tempoBpm) / goalBpm
+  if (goalBpm !== null && hundredths(neededS) > hundredths(atGoalS)) {
     return {
       ...base,
       code: 'change-too-fast-at-goal',
-      message: `the change in ${where} fits at ${bar.tempoBpm} but not at the goal of ${goalBpm}: ${fingersWord(change.fingers)} need${change.fingers.length > 1 ? '' : 's'} ${secondsWord(change.neededS)}`,
+      message: `${what} fits at ${bar.tempoBpm} but not at the goal of ${goalBpm}: ${timesWord(change, atGoalS)}`,
       help: `set the goal to ${fastestTempo(change)} or lower, or choose a nearer grip; ${CARE}`,
     }
   }
@@ -59,7 +69,16 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
   return {
     ...base,
     code: 'change-tight',
-    message: `the change in ${where} is tight: ${need}`,
+    message: `${what} is tight: ${timesWord(change, availableS)}`,
     help: `loop this bar slowly first; it stops fitting above ${fastestTempo(change)}; ${CARE}`,
   }
+}
+
+function placeName({ bar, event }: FingeredMoment): string {
+  return `bar ${bar.number}, beat ${Math.floor(event.at / bar.beatTicks) + 1 + bar.firstBeat}`
+}
+
+function timesWord({ fingers, neededS }: HandChange, availableS: number): string {
+  const needs = fingers.length > 1 ? 'need' : 'needs'
+  return `${fingersWord(fingers)} ${needs} ${secondsWord(neededS)} and there ${availableS < 1 ? 'is' : 'are'} ${secondsWord(availableS)}`
 }

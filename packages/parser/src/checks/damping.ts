@@ -2,7 +2,7 @@ import type { FindingDraft } from '../finding/finding-draft.ts'
 import { silentStrings } from '../hand/damping.ts'
 import { placeOf } from './grips-of.ts'
 import { listWords } from './hand-words.ts'
-import type { Rule } from './rule.ts'
+import type { Rule, RuleContext } from './rule.ts'
 
 /** A full stroke sweeps every string between the outer ones: those that must stay silent need a finger to damp them. */
 export const damping: Rule = {
@@ -12,9 +12,9 @@ export const damping: Rule = {
     const strummed = strummedShapes(context)
     return context.grips.flatMap((judged): readonly FindingDraft[] => {
       if (judged.fingering === null) return []
-      if (judged.bar === null ? !strummed.has(judged.name) : judged.swept.length === 0) return []
+      if (judged.moment === null ? !strummed.has(judged.name) : judged.swept.length === 0) return []
       const loose = silentStrings(strings, judged.grip, judged.fingering).filter(
-        ({ string, inside, by }) => by === null && (judged.bar === null ? inside : isBetween(string, judged.swept)),
+        ({ string, inside, by }) => by === null && (judged.moment === null ? inside : isBetween(string, judged.swept)),
       )
       if (loose.length === 0) return []
       const names = listWords(loose.map(({ string }) => String(string)))
@@ -31,10 +31,10 @@ export const damping: Rule = {
 }
 
 /** Shapes that are struck across a silent string at least once (not only plucked, not only on strings beside each other). */
-function strummedShapes({ moments }: Parameters<Rule['check']>[0]): ReadonlySet<string> {
+function strummedShapes({ hands }: RuleContext): ReadonlySet<string> {
   const names = new Set<string>()
-  for (const list of moments.values()) {
-    for (const { event, shape } of list) {
+  for (const { moments } of hands.values()) {
+    for (const { event, shape } of moments) {
       if (shape === null || event.stroke === null || event.stroke === 'pluck') continue
       const strings = event.notes.map((note) => note.string)
       const gap = Math.max(...strings) - Math.min(...strings) + 1 > strings.length

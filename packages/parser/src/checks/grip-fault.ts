@@ -15,9 +15,11 @@ export type GripFault =
 
 /**
  * The gravest fault of a grip, so that one mistake gives one finding: one hand has four fingers, a finger presses one fret,
- * a barre stops every string it lies on, fingers do not cross. Null when the grip is sound.
+ * a barre stops every string it lies on, fingers do not cross. Null when the grip is sound, and for a shape that a stroke only
+ * moves: its own line is judged.
  */
-export function gripFault({ grip, fingering, given }: JudgedGrip): GripFault | null {
+export function gripFault({ grip, fingering, given, moment }: JudgedGrip): GripFault | null {
+  if (moment?.plainShape === true) return null
   if (fingering === null) return { kind: 'unformable' }
   const two = fingerOnTwoFrets(grip, fingering)
   if (two !== null) return { kind: 'two-frets', ...two }

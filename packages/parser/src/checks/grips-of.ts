@@ -1,13 +1,10 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
-import type { FingeredMoment } from '../hand/finger-part.ts'
+import type { FingeredMoment, FingeredPart } from '../hand/finger-part.ts'
 import { type Fingering, type Grip, gripKey, gripOf } from '../hand/grip.ts'
-import { rankFingerings } from '../hand/rank-fingerings.ts'
 import type { Lesson } from '../score/lesson.ts'
-import type { Bar } from '../score/part.ts'
-import type { Finger } from '../score/shape.ts'
 import type { Span } from '../source/span.ts'
 
-/** A grip of a lesson where it is first met: a shape on its line, or what a stroke sign adds to one. */
+/** A grip of a lesson where it is first met: a shape on its line, or what a stroke sign makes of one or of single notes. */
 export interface JudgedGrip {
   readonly grip: Grip
   /** Null when no hand can form it. */
@@ -19,64 +16,48 @@ export interface JudgedGrip {
   readonly file: string | null
   /** Whether the writer chose every finger. */
   readonly given: boolean
-  /** Where it is played; null for a shape on its own line. */
-  readonly bar: Bar | null
-  readonly hammered: boolean
+  /** The strike that plays it; null for a shape on its own line. */
+  readonly moment: FingeredMoment | null
   /** Strings that a stroke strikes as single notes, dead ones too; empty for shapes and for what is plucked or unstruck. */
   readonly swept: readonly number[]
 }
 
-/** Every different grip of a lesson once: shapes first, then what the parts make of them. */
-export function gripsOf(
-  lesson: Lesson,
-  momentsByPart: ReadonlyMap<string, readonly FingeredMoment[]>,
-): readonly JudgedGrip[] {
+/** Every different grip of a lesson once: shapes first, then what the parts make of them, other ways to play included. */
+export function gripsOf(lesson: Lesson, hands: ReadonlyMap<string, FingeredPart>): readonly JudgedGrip[] {
   const judged: JudgedGrip[] = []
   const seen = new Set<string>()
   for (const shape of lesson.shapes) {
-    const grip = gripOf(
-      shape.frets.map((fret, at) => ({
-        string: at + 1,
-        fret,
-        finger: shape.fingersGiven ? (shape.fingers[at] ?? null) : null,
-      })),
-    )
+    const grip = gripOf(shape.frets.map((fret, at) => ({ string: at + 1, fret, finger: shape.fingers[at] ?? null })))
     seen.add(placesKey(grip))
-    const fingering = fingersOfShape(grip, shape.fingers)
-    const file = shape.file === lesson.file ? null : shape.file
     judged.push({
       grip,
-      fingering,
+      fingering: fingersOf(grip),
       name: shape.name,
       span: shape.span,
-      file,
+      file: shape.file === lesson.file ? null : shape.file,
       given: shape.fingersGiven,
-      bar: null,
-      hammered: false,
+      moment: null,
       swept: [],
     })
   }
-  for (const moments of momentsByPart.values()) {
-    for (const moment of moments) {
-      const key = placesKey(moment.grip)
+  for (const { moments, asides } of hands.values()) {
+    for (const moment of [moments, ...asides.map((aside) => aside.moments)].flat()) {
+      const { grip, fingering, event, shape } = moment
+      const chosen = event.notes.some((note) => note.fingerGiven) ? `=${fingering?.join('')}` : ''
+      const key = `${placesKey(grip)}${chosen}`
       if (seen.has(key)) continue
       seen.add(key)
-      const { grip, fingering, bar, event } = moment
-      const struck = event.target.shape === null && (event.stroke === 'down' || event.stroke === 'up')
-      const given =
-        event.target.shape === null &&
-        event.notes.every((note) => note.fret === null || note.fret === 0 || note.fingerGiven)
-      const name = moment.shape !== null ? `${moment.shape.name} as played here` : 'this grip'
+      const struck = event.stroke === 'down' || event.stroke === 'up'
       judged.push({
         grip,
         fingering,
-        name,
+        name: shape === null ? 'this grip' : `${shape.name} as played here`,
         span: event.span,
         file: null,
-        given,
-        bar,
-        hammered: event.technique === 'hammer',
-        swept: struck ? event.notes.map((note) => note.string) : [],
+        given:
+          shape === null && event.notes.every(({ fret, fingerGiven }) => fret === null || fret === 0 || fingerGiven),
+        moment,
+        swept: shape === null && struck ? event.notes.map((note) => note.string) : [],
       })
     }
   }
@@ -93,8 +74,8 @@ function placesKey(grip: Grip): string {
   return gripKey({ ...grip, presses: grip.presses.map((press) => ({ ...press, finger: null })) })
 }
 
-function fingersOfShape(grip: Grip, fingers: readonly (Finger | null)[]): Fingering | null {
-  const own = grip.presses.map((press) => fingers[press.string - 1] ?? null)
-  if (own.every((finger) => finger !== null)) return own as readonly Finger[]
-  return rankFingerings(grip)[0]?.fingering ?? null
+/** The fingers of a shape's grip, null where not all are known: no hand can form it. */
+function fingersOf(grip: Grip): Fingering | null {
+  const fingers = grip.presses.flatMap(({ finger }) => finger ?? [])
+  return fingers.length === grip.presses.length ? fingers : null
 }

@@ -1,32 +1,38 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
-import { fingerOnTwoFrets } from '../hand/grip.ts'
-import { type FingerAt, widestSpan } from '../hand/span-limits.ts'
+import { type Fingering, fingerOnTwoFrets, type Grip } from '../hand/grip.ts'
+import { type HandOnNeck, rankForHand, spanOf } from '../hand/rank-for-hand.ts'
+import { REACHES, type Reach } from '../hand/span-limits.ts'
 import { CARE } from './care.ts'
-import { placeOf } from './grips-of.ts'
+import { type JudgedGrip, placeOf } from './grips-of.ts'
 import type { Rule } from './rule.ts'
 
-/** Two fingers must reach their frets: spans along the neck against limits for the lesson's hand and scale length. */
+/**
+ * Two fingers must reach their frets: spans along the neck against limits for the lesson's hand and scale length. A shape that is
+ * moved or added to is only reported where it asks for more than on its own line.
+ */
 export const reach: Rule = {
   codes: ['stretch', 'stretch-not-playable'],
-  check: ({ lesson, neck, grips }) =>
-    grips.flatMap((judged): readonly FindingDraft[] => {
-      if (judged.fingering === null || fingerOnTwoFrets(judged.grip, judged.fingering) !== null) return []
-      const fingers = judged.fingering.flatMap((finger, at): readonly FingerAt[] => {
-        const fret = judged.grip.presses[at]?.fret
-        return finger === 'T' || fret === undefined ? [] : [{ finger, fret }]
-      })
-      const widest = widestSpan(neck, fingers, lesson.settings.hand)
+  check: ({ on, grips }) => {
+    const own = new Map<string, Reach>()
+    return grips.flatMap((judged): readonly FindingDraft[] => {
+      const { fingering, grip, moment, name } = judged
+      if (fingering === null || fingerOnTwoFrets(grip, fingering) !== null) return []
+      const widest = spanOf(grip, fingering, on)
+      if (moment === null) own.set(name, widest?.reach ?? 'comfortable')
       if (widest === null || widest.reach === 'comfortable') return []
+      const home = own.get(moment?.shape?.name ?? '') ?? 'comfortable'
+      if (moment !== null && REACHES.indexOf(widest.reach) <= REACHES.indexOf(home)) return []
       const [low, high] = widest.pair.split('-')
-      const hand = lesson.settings.hand === 'small' ? 'a small hand' : 'an adult hand'
+      const hand = on.hand === 'small' ? 'a small hand' : 'an adult hand'
       const facts = `fingers ${low} and ${high} are ${Math.round(widest.spanMm)} mm apart on frets ${widest.frets[0]} and ${widest.frets[1]}`
+      const mend = mendOf(judged, widest.reach, on)
       if (widest.reach === 'not playable') {
         return [
           {
             ...placeOf(judged),
             code: 'stretch-not-playable',
-            message: `${judged.name} is out of reach for ${hand}: ${facts}`,
-            help: `play it higher up the neck, or leave a string out; ${CARE}`,
+            message: `${name} is out of reach for ${hand}: ${facts}`,
+            help: `${mend}; ${CARE}`,
           },
         ]
       }
@@ -36,9 +42,34 @@ export const reach: Rule = {
           ...placeOf(judged),
           code: 'stretch',
           severity: hard ? 'warning' : 'note',
-          message: `${judged.name} is ${hard ? 'a very hard stretch' : 'a stretch'} for ${hand}: ${facts}`,
-          help: `try it higher up the neck first, or leave a string out; ${CARE}`,
+          message: `${name} is ${hard ? 'a very hard stretch' : 'a stretch'} for ${hand}: ${facts}`,
+          help: `${mend}; ${CARE}`,
         },
       ]
-    }),
+    })
+  },
+}
+
+/** How many of the easiest fingerings may be proposed instead. */
+const NEAR = 6
+
+/** Other fingers where some reach with less, else another place or fewer strings. */
+function mendOf({ grip, fingering }: JudgedGrip, reached: Reach, on: HandOnNeck): string {
+  const free = { ...grip, presses: grip.presses.map((press) => ({ ...press, finger: null })) }
+  const easier = rankForHand(free, on)
+    .slice(0, NEAR)
+    .find((one) => REACHES.indexOf(spanOf(grip, one.fingering, on)?.reach ?? 'comfortable') < REACHES.indexOf(reached))
+  const elsewhere = reached === 'stretch' ? 'try it higher up the neck first' : 'play it higher up the neck'
+  if (easier === undefined || easier.fingering.join() === fingering?.join())
+    return `${elsewhere}, or leave a string out`
+  return `try it with the fingers ${fingersInOrder(grip, easier.fingering)} (thick string first), or ${elsewhere.replace('try', 'practise')}`
+}
+
+/** The fingers of a grip as a shape line lists them, from the thickest string to the thinnest that is pressed. */
+function fingersInOrder(grip: Grip, fingering: Fingering): string {
+  return grip.presses
+    .map((press, at) => ({ string: press.string, finger: fingering[at] }))
+    .sort((a, b) => b.string - a.string)
+    .map(({ finger }) => finger)
+    .join(' ')
 }

@@ -1,16 +1,16 @@
 import type { FindingCode } from '../finding/codes.ts'
 import type { FindingDraft } from '../finding/finding-draft.ts'
-import type { FingeredMoment } from '../hand/finger-part.ts'
-import type { Neck } from '../hand/neck.ts'
+import type { FingeredPart } from '../hand/finger-part.ts'
+import type { HandOnNeck } from '../hand/rank-for-hand.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { JudgedGrip } from './grips-of.ts'
 
 /** What a rule may look at: the lesson with its fingers and harmony worked out, and what was worked out on the way. */
 export interface RuleContext {
   readonly lesson: Lesson
-  readonly neck: Neck
-  /** The moments of the fretting hand by part id. */
-  readonly moments: ReadonlyMap<string, readonly FingeredMoment[]>
+  readonly on: HandOnNeck
+  /** What the fretting hand does, by part id. */
+  readonly hands: ReadonlyMap<string, FingeredPart>
   /** Every different grip of the lesson once. */
   readonly grips: readonly JudgedGrip[]
 }

@@ -8,7 +8,7 @@ export const tooManyFingers: Rule = {
   codes: ['too-many-fingers'],
   check: ({ grips }) =>
     grips.flatMap((judged): readonly FindingDraft[] => {
-      if (judged.hammered || gripFault(judged)?.kind !== 'unformable') return []
+      if (judged.moment?.event.technique === 'hammer' || gripFault(judged)?.kind !== 'unformable') return []
       return [
         {
           ...placeOf(judged),

@@ -1,11 +1,11 @@
 import type { Strike } from '../score/event.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
-import { type FingeredMoment, fingerMoments } from './finger-part.ts'
+import { type FingeredMoment, fingerPart, handOnNeck } from './finger-part.ts'
 import { gripSpreadMm } from './grip-spread.ts'
 import { type HandChange, handChanges } from './hand-changes.ts'
-import { type Neck, neckOf } from './neck.ts'
-import { type FingerAt, REACHES, SPAN_LIMITS_MM, type WidestSpan, widestSpan } from './span-limits.ts'
+import { type HandOnNeck, spanOf } from './rank-for-hand.ts'
+import { REACHES, SMALL_HAND, SPAN_LIMITS_MM, type WidestSpan } from './span-limits.ts'
 import { CEILING_HZ, handCyclesHz } from './strum-speed.ts'
 
 /** What makes a bar hard, each from 0 (nothing) to 1 (the edge of what can be played). */
@@ -37,30 +37,33 @@ export function weighPart(
   lesson: Lesson,
   part: Part,
 ): { readonly changes: readonly HandChange[]; readonly loads: readonly BarLoad[] } {
-  const neck = neckOf(lesson.instrument)
-  const moments = fingerMoments(lesson, part)
-  const changes = handChanges(neck, moments)
-  return { changes, loads: barLoads(neck, part.bars, moments, changes, lesson.settings.hand) }
+  const on = handOnNeck(lesson)
+  const { moments } = fingerPart(lesson, part)
+  const changes = handChanges(on.neck, part, moments)
+  const written = changes.filter((change) => !change.atRepeat)
+  return { changes, loads: barLoads(on, part.bars, moments, written) }
 }
 
 /** The load of each bar, from its fastest change, widest stretch, swings a second, syncopation and techniques. */
 function barLoads(
-  neck: Neck,
+  on: HandOnNeck,
   bars: readonly Bar[],
   moments: readonly FingeredMoment[],
   changes: readonly HandChange[],
-  hand: 'adult' | 'small',
 ): readonly BarLoad[] {
+  const changesOf = byBar(changes, (change) => change.to.bar)
+  const momentsOf = byBar(moments, (moment) => moment.bar)
+  const widestMm = WIDEST_MM * (on.hand === 'small' ? SMALL_HAND : 1)
   return bars.map((bar) => {
-    const own = changes.filter((change) => change.to.bar.number === bar.number)
+    const own = changesOf.get(bar.number) ?? []
     const hardestChange = own.reduce<HandChange | null>(
       (worst, next) => (worst === null || share(next) > share(worst) ? next : worst),
       null,
     )
-    const held = moments.filter((moment) => moment.bar.number === bar.number)
-    const widest = widestOf(neck, held, hand)
+    const held = momentsOf.get(bar.number) ?? []
+    const widest = widestOf(held, on)
     const change = hardestChange === null ? 0 : Math.min(1, share(hardestChange))
-    const stretch = Math.min(1, Math.max(0, ...held.map((moment) => gripSpreadMm(neck, moment.grip))) / WIDEST_MM)
+    const stretch = Math.min(1, Math.max(0, ...held.map((moment) => gripSpreadMm(on.neck, moment.grip))) / widestMm)
     const strumming = Math.min(1, (handCyclesHz(bar) ?? 0) / CEILING_HZ)
     const syncopation = syncopationOf(bar)
     const techniques = techniquesOf(bar)
@@ -79,14 +82,21 @@ export function share(change: HandChange): number {
   return change.neededS / change.availableS
 }
 
-function widestOf(neck: Neck, moments: readonly FingeredMoment[], hand: 'adult' | 'small'): WidestSpan | null {
+function byBar<T>(items: readonly T[], barOf: (item: T) => Bar): ReadonlyMap<number, readonly T[]> {
+  const found = new Map<number, T[]>()
+  for (const item of items) {
+    const { number } = barOf(item)
+    const own = found.get(number)
+    if (own === undefined) found.set(number, [item])
+    else own.push(item)
+  }
+  return found
+}
+
+function widestOf(moments: readonly FingeredMoment[], on: HandOnNeck): WidestSpan | null {
   let worst: WidestSpan | null = null
-  for (const moment of moments) {
-    const fingers = (moment.fingering ?? []).flatMap((finger, at): readonly FingerAt[] => {
-      const fret = moment.grip.presses[at]?.fret
-      return finger === 'T' || fret === undefined ? [] : [{ finger, fret }]
-    })
-    const next = widestSpan(neck, fingers, hand)
+  for (const { grip, fingering } of moments) {
+    const next = fingering === null ? null : spanOf(grip, fingering, on)
     if (next === null) continue
     const harder = worst === null || REACHES.indexOf(next.reach) > REACHES.indexOf(worst.reach)
     if (harder) worst = next

@@ -4,20 +4,31 @@ import type { Bar, Part } from '../score/part.ts'
 import type { Finger, Shape } from '../score/shape.ts'
 import type { Fingering } from './grip.ts'
 import { gripOf } from './grip.ts'
-import { type HandMoment, handMoments } from './hand-moments.ts'
-import { fingeringPath } from './hand-path.ts'
+import { type HandAside, type HandMoment, handMoments } from './hand-moments.ts'
+import { fingeringPath, type PathOptions } from './hand-path.ts'
 import { neckOf } from './neck.ts'
-import { rankFingerings } from './rank-fingerings.ts'
+import { type HandOnNeck, rankForHand } from './rank-for-hand.ts'
 
 /** A moment with the fingers that play it, null when no hand can. */
 export interface FingeredMoment extends HandMoment {
   readonly fingering: Fingering | null
 }
 
-/** A lesson with every finger filled in, and the moments of each part the hand rules judge. */
+/** Another way to play a stretch of a bar, fingered from where the hand is before it. */
+export interface FingeredAside extends HandAside {
+  readonly moments: readonly FingeredMoment[]
+}
+
+/** The moments of a part with the fingers that play them. */
+export interface FingeredPart {
+  readonly moments: readonly FingeredMoment[]
+  readonly asides: readonly FingeredAside[]
+}
+
+/** A lesson with every finger filled in, and what the hand rules judge of each part by its id. */
 export interface FingeredLesson {
   readonly lesson: Lesson
-  readonly moments: ReadonlyMap<string, readonly FingeredMoment[]>
+  readonly hands: ReadonlyMap<string, FingeredPart>
 }
 
 /**
@@ -26,60 +37,78 @@ export interface FingeredLesson {
  */
 export function fingerLesson(lesson: Lesson): FingeredLesson {
   const withShapes = { ...lesson, shapes: fingerShapes(lesson) }
-  const moments = new Map<string, readonly FingeredMoment[]>()
+  const hands = new Map<string, FingeredPart>()
   const parts = withShapes.parts.map((part) => {
-    const fingered = fingerMoments(withShapes, part)
-    moments.set(part.id, fingered)
+    const fingered = fingerPart(withShapes, part)
+    hands.set(part.id, fingered)
     return { ...part, bars: fingerBars(part, fingered) }
   })
-  const fingered = {
-    ...withShapes,
-    parts,
-    shapes: withShapes.shapes.map((shape, at) => ({
-      ...shape,
-      fingersGiven: lesson.shapes[at]?.fingersGiven ?? false,
-    })),
-  }
-  return { lesson: fingered, moments }
+  const fingered = { ...withShapes, parts }
+  return { lesson: fingered, hands }
 }
 
-/** The moments of one part with the fingers along its cheapest path. */
-export function fingerMoments(lesson: Lesson, part: Part): readonly FingeredMoment[] {
-  const moments = handMoments(lesson, part)
-  const path = fingeringPath(neckOf(lesson.instrument), moments)
+/**
+ * The moments of one part with the fingers along its cheapest path. Another way to play a stretch has a path of its own, which
+ * starts from the hand as the main line leaves it there.
+ */
+export function fingerPart(lesson: Lesson, part: Part): FingeredPart {
+  const on = handOnNeck(lesson)
+  const { moments, asides } = handMoments(lesson, part)
+  const main = withPath(moments, on)
+  return {
+    moments: main,
+    asides: asides.map((aside) => ({
+      ...aside,
+      moments: withPath(aside.moments, { ...on, from: main[aside.after - 1] ?? null }),
+    })),
+  }
+}
+
+function withPath(moments: readonly HandMoment[], options: PathOptions): readonly FingeredMoment[] {
+  const path = fingeringPath(moments, options)
   return moments.map((moment, at) => ({ ...moment, fingering: path[at] ?? null }))
 }
 
-/** The shapes with fingers; shapes worked out here count as given for the path that follows. */
+/** The hand and the neck of a lesson. */
+export function handOnNeck(lesson: Lesson): HandOnNeck {
+  return { neck: neckOf(lesson.instrument), hand: lesson.settings.hand }
+}
+
+/** The shapes with fingers; those worked out here count as given for the path that follows. */
 function fingerShapes(lesson: Lesson): readonly Shape[] {
-  if (lesson.shapes.every((shape) => shape.fingersGiven)) return lesson.shapes
+  const open = new Set(lesson.shapes.filter((shape) => !isFingered(shape)).map((shape) => shape.name))
+  if (open.size === 0) return lesson.shapes
   const votes = new Map<string, Map<string, number>>()
   for (const part of lesson.parts) {
-    for (const moment of fingerMoments(lesson, part)) {
-      if (moment.shape === null || !moment.plainShape || moment.fingering === null || moment.shape.fingersGiven)
-        continue
+    for (const moment of fingerPart(lesson, part).moments) {
+      const { shape, plainShape, fingering } = moment
+      if (shape === null || !plainShape || fingering === null || !open.has(shape.name)) continue
       const byString = stringFingers(moment)
-      const own = moment.shape.frets.map((fret, at) =>
-        fret === null || fret === 0 ? null : (byString.get(at + 1) ?? null),
-      )
-      const tally = votes.get(moment.shape.name) ?? new Map<string, number>()
+      const own = shape.frets.map((fret, at) => (fret === null || fret === 0 ? null : (byString.get(at + 1) ?? null)))
+      const tally = votes.get(shape.name) ?? new Map<string, number>()
       const key = JSON.stringify(own)
       tally.set(key, (tally.get(key) ?? 0) + 1)
-      votes.set(moment.shape.name, tally)
+      votes.set(shape.name, tally)
     }
   }
   return lesson.shapes.map((shape) => {
-    if (shape.fingersGiven) return shape
+    if (!open.has(shape.name)) return shape
     const tally = [...(votes.get(shape.name) ?? [])].sort((a, b) => b[1] - a[1])
     const voted = tally[0]?.[0]
-    const fingers = voted === undefined ? easiest(shape) : (JSON.parse(voted) as readonly (Finger | null)[])
-    return fingers === null ? shape : { ...shape, fingers, fingersGiven: true }
+    const fingers =
+      voted === undefined ? easiest(shape, handOnNeck(lesson)) : (JSON.parse(voted) as readonly (Finger | null)[])
+    return fingers === null ? shape : { ...shape, fingers }
   })
 }
 
-function easiest(shape: Shape): readonly (Finger | null)[] | null {
-  const grip = gripOf(shape.frets.map((fret, at) => ({ string: at + 1, fret, finger: null })))
-  const best = rankFingerings(grip)[0]
+/** Whether every string that a shape presses has its finger; a writer may give some and leave the others. */
+function isFingered(shape: Shape): boolean {
+  return shape.frets.every((fret, at) => fret === null || fret === 0 || shape.fingers[at] !== null)
+}
+
+function easiest(shape: Shape, on: HandOnNeck): readonly (Finger | null)[] | null {
+  const grip = gripOf(shape.frets.map((fret, at) => ({ string: at + 1, fret, finger: shape.fingers[at] ?? null })))
+  const best = rankForHand(grip, on)[0]
   if (best === undefined) return null
   const byString = new Map(grip.presses.map((press, at) => [press.string, best.fingering[at] ?? null]))
   return shape.frets.map((_, at) => byString.get(at + 1) ?? null)
@@ -95,12 +124,24 @@ export function stringFingers(moment: FingeredMoment): ReadonlyMap<number, Finge
   return byString
 }
 
-function fingerBars(part: Part, moments: readonly FingeredMoment[]): readonly Bar[] {
-  const placed = new Map(moments.map((moment) => [`${moment.bar.number}.${moment.event.at}`, moment]))
+function fingerBars(part: Part, { moments, asides }: FingeredPart): readonly Bar[] {
+  const main = byPlace(moments)
+  const others = new Map(asides.map((aside) => [`${aside.bar.number}.${aside.alternative}`, byPlace(aside.moments)]))
   return part.bars.map((bar) => ({
     ...bar,
-    events: bar.events.map((event) => fingerEvent(event, placed.get(`${bar.number}.${event.at}`))),
+    events: bar.events.map((event) => fingerEvent(event, main.get(`${bar.number}.${event.at}`))),
+    alternatives: bar.alternatives.map((one, alternative) => {
+      const placed = others.get(`${bar.number}.${alternative}`)
+      return {
+        ...one,
+        events: one.events.map((event) => fingerEvent(event, placed?.get(`${bar.number}.${event.at}`))),
+      }
+    }),
   }))
+}
+
+function byPlace(moments: readonly FingeredMoment[]): ReadonlyMap<string, FingeredMoment> {
+  return new Map(moments.map((moment) => [`${moment.bar.number}.${moment.event.at}`, moment]))
 }
 
 function fingerEvent(event: Event, moment: FingeredMoment | undefined): Event {

@@ -1,9 +1,10 @@
-import type { Bar } from '../score/part.ts'
+import type { Note } from '../score/event.ts'
+import type { Bar, Part, Repeat } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
-import { TICKS_PER_QUARTER } from '../score/time.ts'
 import type { FingeredMoment } from './finger-part.ts'
 import { positionOf } from './hand-path.ts'
 import { type Neck, travelMm } from './neck.ts'
+import { swungTicks } from './swung-time.ts'
 
 /** Seconds a finger needs to leave and settle, and for each doubling of its way: the form is Fitts 1954, the numbers judgement. */
 export const SETTLE_S = 0.08
@@ -11,7 +12,7 @@ export const TRAVEL_S = 0.06
 /** The usable part of a fret space, in millimetres. */
 const TARGET_MM = 20
 
-/** A change of the fretting hand between two moments that follow each other. */
+/** A change of the fretting hand between two strikes that need it, one played after the other. */
 export interface HandChange {
   readonly from: FingeredMoment
   readonly to: FingeredMoment
@@ -20,36 +21,94 @@ export interface HandChange {
   readonly availableS: number
   /** Fingers that have to move, the index first. */
   readonly fingers: readonly Finger[]
+  /** Whether it is made where the part goes back to its repeat's start or on to a later ending. */
+  readonly atRepeat: boolean
 }
 
-/** Seconds of a stretch of ticks at a tempo counted in beats of `beatTicks`. */
-export function seconds(ticks: number, bar: Bar, tempoBpm: number = bar.tempoBpm): number {
-  return (ticks / bar.beatTicks) * (60 / tempoBpm)
-}
-
-/** The changes of a part: between each moment and the next where a finger has to move. */
-export function handChanges(neck: Neck, moments: readonly FingeredMoment[]): readonly HandChange[] {
+/**
+ * The changes of a part in the order they are written, then those at its repeats: between each strike that presses a string and the
+ * next one where a finger has to move. Strikes on open strings alone need no finger, so the hand may already be on its way.
+ */
+export function handChanges(
+  neck: Neck,
+  part: Pick<Part, 'bars' | 'repeats'>,
+  moments: readonly FingeredMoment[],
+): readonly HandChange[] {
+  const needing = moments.filter(({ fingering, event }) => fingering !== null && event.notes.some(isPressed))
+  const parted = new Set(
+    part.repeats.flatMap(({ endings }) => endings.slice(1).map((ending) => `${ending.from - 1}>${ending.from}`)),
+  )
   const changes: HandChange[] = []
-  let last: FingeredMoment | null = null
-  let lastNeeded = 0
-  for (const moment of moments) {
-    if (moment.fingering === null || moment.grip.presses.length === 0) continue
-    if (last !== null) {
-      const { neededS, fingers } = timeNeeded(neck, last, moment)
-      if (fingers.length > 0) {
-        changes.push({
-          from: last,
-          to: moment,
-          neededS,
-          availableS: seconds(moment.start - lastNeeded, last.bar),
-          fingers,
-        })
-      }
-    }
-    last = moment
-    lastNeeded = moment.start
+  for (const [at, to] of needing.entries()) {
+    const from = needing[at - 1]
+    if (from === undefined || crossesEnding(from.bar.number, to.bar.number, parted)) continue
+    const change = changeBetween(neck, from, to, swungStart(to) - swungStart(from))
+    if (change !== null) changes.push({ ...change, atRepeat: false })
   }
-  return changes
+  return [...changes, ...changesAtRepeats(neck, part, needing)]
+}
+
+/** Whether the way from one bar to a later one leads out of one ending into the next, which nobody plays. */
+function crossesEnding(from: number, to: number, parted: ReadonlySet<string>): boolean {
+  if (parted.size === 0) return false
+  for (let bar = from; bar < to; bar++) if (parted.has(`${bar}>${bar + 1}`)) return true
+  return false
+}
+
+function changesAtRepeats(
+  neck: Neck,
+  part: Pick<Part, 'bars' | 'repeats'>,
+  needing: readonly FingeredMoment[],
+): readonly HandChange[] {
+  const barOf = new Map(part.bars.map((bar) => [bar.number, bar]))
+  return repeatJoints(part.repeats).flatMap(([last, first]): readonly HandChange[] => {
+    const from = needing.findLast(({ bar }) => bar.number <= last)
+    const to = needing.find(({ bar }) => bar.number >= first)
+    const [left, entered] = [barOf.get(last), barOf.get(first)]
+    if (from === undefined || to === undefined || left === undefined || entered === undefined) return []
+    const toEnd = left.start + left.length - (from.bar.start + swungTicks(from.event.at, from.bar))
+    const fromStart = to.bar.start + swungTicks(to.event.at, to.bar) - entered.start
+    const change = changeBetween(neck, from, to, toEnd + fromStart)
+    return change === null ? [] : [{ ...change, atRepeat: true }]
+  })
+}
+
+/** The bars that follow each other at repeats though they are not written so: the one left, the one entered. */
+function repeatJoints(repeats: readonly Repeat[]): readonly (readonly [number, number])[] {
+  return repeats.flatMap(({ from, to, endings }) => {
+    const first = endings[0]
+    if (first === undefined) return [[to, from] as const]
+    const last = endings.at(-1)
+    const back = endings.flatMap((ending) =>
+      ending === last && ending.numbers.length === 1 ? [] : [[ending.to, from] as const],
+    )
+    const onward = endings.slice(1).map((ending) => [first.from - 1, ending.from] as const)
+    return [...back, ...onward.filter(([left]) => left >= from)]
+  })
+}
+
+function changeBetween(
+  neck: Neck,
+  from: FingeredMoment,
+  to: FingeredMoment,
+  ticks: number,
+): Omit<HandChange, 'atRepeat'> | null {
+  const { neededS, fingers } = timeNeeded(neck, from, to)
+  return fingers.length === 0 ? null : { from, to, neededS, availableS: seconds(ticks, from.bar), fingers }
+}
+
+function isPressed({ fret }: Note): boolean {
+  return fret !== null && fret > 0
+}
+
+/** Ticks from the start of the part to where a moment falls in its feel. */
+function swungStart({ start, event, bar }: FingeredMoment): number {
+  return start - event.at + swungTicks(event.at, bar)
+}
+
+/** Seconds of a stretch of ticks in a bar. */
+function seconds(ticks: number, { beatTicks, tempoBpm }: Bar): number {
+  return (ticks / beatTicks) * (60 / tempoBpm)
 }
 
 /** The longest time any finger needs, with the fingers that move. A shape moved whole, or slid, needs no settling. */
@@ -92,12 +151,12 @@ function movedWhole(from: FingeredMoment, to: FingeredMoment): boolean {
   return sameStrings && steps.size === 1 && String(from.fingering) === String(to.fingering)
 }
 
-/** The fastest tempo, in the bar's own beats a minute, at which a change fits. */
-export function fastestTempo(change: HandChange): number {
-  return Math.floor(change.from.bar.tempoBpm * (change.availableS / change.neededS))
+/** Hundredths of a second: as exactly as a change is judged and printed. */
+export function hundredths(seconds: number): number {
+  return Math.round(seconds * 100)
 }
 
-/** Ticks in a quarter note as beats of a bar count them, for messages in beats. */
-export function beatsOf(ticks: number, bar: Bar): number {
-  return ticks / (bar.beatTicks || TICKS_PER_QUARTER)
+/** The fastest tempo, in the bar's own beats a minute, at which a change still fits to the hundredth of a second. */
+export function fastestTempo({ from, availableS, neededS }: HandChange): number {
+  return Math.floor((from.bar.tempoBpm * availableS * 100) / (hundredths(neededS) - 0.5))
 }

@@ -1,10 +1,10 @@
-import type { Strike } from '../score/event.ts'
+import type { Event, Strike } from '../score/event.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
-import type { Finger, Shape } from '../score/shape.ts'
+import type { Shape } from '../score/shape.ts'
 import type { Ticks } from '../score/time.ts'
-import { feasibleFingerings } from './feasible-fingerings.ts'
 import { type Grip, gripOf } from './grip.ts'
+import { gripOfNotes, gripOfShape } from './grip-of-strike.ts'
 
 /** One strike as the fretting hand meets it: when, and what has to be held. */
 export interface HandMoment {
@@ -22,109 +22,106 @@ export interface HandMoment {
   readonly slides: readonly number[]
 }
 
-interface Pressed {
-  readonly string: number
-  readonly fret: number | null
-  readonly finger: Finger | null
+/** Another way to play a stretch of a bar, as the fretting hand meets it. */
+export interface HandAside {
+  readonly bar: Bar
+  /** Which of the bar's alternatives it is, from 0. */
+  readonly alternative: number
+  /** How many moments of the main line come before it. */
+  readonly after: number
+  readonly moments: readonly HandMoment[]
+}
+
+/** A part as the fretting hand meets it: its main line, and what may be played instead. */
+export interface PartMoments {
+  readonly moments: readonly HandMoment[]
+  readonly asides: readonly HandAside[]
 }
 
 /** The moments of a part in order. Shapes are taken whole, also where only some of their strings are struck. */
-export function handMoments(lesson: Lesson, part: Part): readonly HandMoment[] {
+export function handMoments(lesson: Lesson, part: Part): PartMoments {
   const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
   const moments: HandMoment[] = []
-  let ringing: readonly { readonly string: number; readonly fret: number; readonly until: Ticks }[] = []
-  let symbol: string | null = null
+  const asides: HandAside[] = []
+  let state: Sounding = { ringing: [], symbol: null }
   for (const { bar, barStart } of placedBars(part)) {
-    for (const event of bar.events) {
-      const start = barStart + event.at
-      ringing = ringing.filter((note) => note.until > start)
-      if (event.kind !== 'strike') continue
-      const shape = event.target.shape === null ? null : (shapes.get(event.target.shape) ?? null)
-      symbol = bar.chords.findLast((chord) => chord.at <= event.at)?.symbol ?? symbol
-      const own = shape === null ? insideShape(ownPresses(event), symbol, lesson.shapes) : shapePresses(event, shape)
-      const sounding = new Set(own.map((press) => press.string))
-      const still = ringing.filter((note) => !sounding.has(note.string)).map((note) => ({ ...note, finger: null }))
-      moments.push({
-        bar,
-        event,
-        start,
-        end: start + event.duration,
-        grip: shape === null ? withRinging(own, still) : gripOf(own),
-        shape,
-        plainShape: shape !== null && event.target.added.length === 0,
-        slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
+    const place = { bar, barStart, shapes, all: lesson.shapes }
+    const taken = new Set<number>()
+    const takeAsides = (until: Ticks): void => {
+      bar.alternatives.forEach(({ at, events }, alternative) => {
+        if (at > until || taken.has(alternative)) return
+        taken.add(alternative)
+        asides.push({ bar, alternative, after: moments.length, moments: momentsAside(events, state, place) })
       })
-      const struck = new Set(event.notes.map((note) => note.string))
-      const rings = event.notes.flatMap((note) =>
-        note.ringsTo !== null && note.fret !== null && note.fret > 0
-          ? [{ string: note.string, fret: note.fret, until: barStart + note.ringsTo }]
-          : [],
-      )
-      ringing = [...ringing.filter((note) => !struck.has(note.string)), ...rings]
     }
+    for (const event of bar.events) {
+      takeAsides(event.at)
+      const met = meet(event, state, place)
+      if (met.moment !== null) moments.push(met.moment)
+      state = met.state
+    }
+    takeAsides(bar.length)
   }
+  return { moments: withPullTargets(moments), asides }
+}
+
+/** What sounds on without being struck again, and the chord symbol in force. */
+interface Sounding {
+  readonly ringing: readonly { readonly string: number; readonly fret: number; readonly until: Ticks }[]
+  readonly symbol: string | null
+}
+
+interface PlaceInPart {
+  readonly bar: Bar
+  readonly barStart: Ticks
+  readonly shapes: ReadonlyMap<string, Shape>
+  readonly all: readonly Shape[]
+}
+
+function momentsAside(events: readonly Event[], from: Sounding, place: PlaceInPart): readonly HandMoment[] {
+  let state = from
+  const moments = events.flatMap((event) => {
+    const met = meet(event, state, place)
+    state = met.state
+    return met.moment ?? []
+  })
   return withPullTargets(moments)
+}
+
+/** One event as the hand meets it (null when it asks nothing of the hand), and what sounds after it. */
+function meet(
+  event: Event,
+  before: Sounding,
+  { bar, barStart, shapes, all }: PlaceInPart,
+): { readonly moment: HandMoment | null; readonly state: Sounding } {
+  const start = barStart + event.at
+  const ringing = before.ringing.filter((note) => note.until > start)
+  if (event.kind !== 'strike') return { moment: null, state: { ...before, ringing } }
+  const symbol = bar.chords.findLast((chord) => chord.at <= event.at)?.symbol ?? before.symbol
+  const shape = event.target.shape === null ? null : (shapes.get(event.target.shape) ?? null)
+  const moment = {
+    bar,
+    event,
+    start,
+    end: start + event.duration,
+    grip: shape === null ? gripOfNotes(event, { ringing, symbol, shapes: all }) : gripOfShape(event, shape),
+    shape,
+    plainShape: shape !== null && event.target.added.length === 0,
+    slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
+  }
+  const struck = new Set(event.notes.map((note) => note.string))
+  const rings = event.notes.flatMap((note) =>
+    note.ringsTo !== null && note.fret !== null && note.fret > 0
+      ? [{ string: note.string, fret: note.fret, until: barStart + note.ringsTo }]
+      : [],
+  )
+  return { moment, state: { symbol, ringing: [...ringing.filter((note) => !struck.has(note.string)), ...rings] } }
 }
 
 /** Each bar with its start on one line of time that the pickup is part of. */
 export function placedBars(part: Part): readonly { readonly bar: Bar; readonly barStart: Ticks }[] {
   const pickup = part.bars[0]?.number === 0 ? (part.bars[0]?.length ?? 0) : 0
   return part.bars.map((bar) => ({ bar, barStart: bar.number === 0 ? 0 : pickup + bar.start }))
-}
-
-/** Single notes that all lie inside a shape of the chord in force are played with that shape's fingers, as its grid shows them. */
-function insideShape(presses: readonly Pressed[], symbol: string | null, shapes: readonly Shape[]): readonly Pressed[] {
-  if (symbol === null || presses.some((press) => press.finger !== null)) return presses
-  const holder = shapes.find(
-    (shape) =>
-      shape.label === symbol &&
-      shape.fingersGiven &&
-      presses.every(({ string, fret }) => shape.frets[string - 1] === fret),
-  )
-  if (holder === undefined) return presses
-  return presses.map((press) => ({
-    ...press,
-    finger: press.fret === 0 ? null : (holder.fingers[press.string - 1] ?? null),
-  }))
-}
-
-/** Frets a hand spans without a stretch: one finger a fret. Common practice. */
-const HAND_FRETS = 3
-
-/** Single notes keep what rings as long as the hand can hold it; a new shape lets go of what rang before. */
-function withRinging(own: readonly Pressed[], ringing: readonly Pressed[]): Grip {
-  const whole = gripOf([...own, ...ringing])
-  const frets = whole.presses.map((press) => press.fret)
-  const near = Math.max(...frets) - Math.min(...frets) <= HAND_FRETS
-  return ringing.length > 0 && near && feasibleFingerings(whole).length > 0 ? whole : gripOf(own)
-}
-
-function ownPresses(event: Strike): readonly Pressed[] {
-  return event.notes.flatMap((note) => {
-    if (note.fret === null) return []
-    const finger = note.fingerGiven ? note.finger : null
-    const press = { string: note.string, fret: note.fret, finger }
-    const held = note.from === 'hammered' && note.fromFret !== null && note.fromFret > 0
-    return held ? [press, { string: note.string, fret: note.fromFret, finger: null }] : [press]
-  })
-}
-
-function shapePresses(event: Strike, shape: Shape): readonly Pressed[] {
-  const { shift, only, added } = event.target
-  const replaced = new Set(added.map((note) => note.string))
-  const own = shape.frets.flatMap((fret, at) => {
-    const string = at + 1
-    if (fret === null || replaced.has(string)) return []
-    if (fret === 0 && only !== null && !only.includes(string)) return []
-    return [
-      { string, fret: fret === 0 ? 0 : fret + shift, finger: shape.fingersGiven ? (shape.fingers[at] ?? null) : null },
-    ]
-  })
-  const extra = added.map(({ string, fret }) => {
-    const note = event.notes.find((candidate) => candidate.string === string)
-    return { string, fret, finger: note?.fingerGiven ? note.finger : null }
-  })
-  return [...own, ...extra]
 }
 
 /** A finger pulls off to a fret that another already holds: the moment before has to hold it too. */

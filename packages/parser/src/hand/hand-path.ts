@@ -2,7 +2,8 @@ import type { Finger } from '../score/shape.ts'
 import { type Fingering, type Grip, gripKey } from './grip.ts'
 import type { HandMoment } from './hand-moments.ts'
 import { type Neck, travelMm } from './neck.ts'
-import { type RankedFingering, rankFingerings } from './rank-fingerings.ts'
+import { isSound, type RankedFingering } from './rank-fingerings.ts'
+import { type FingeringForHand, type HandOnNeck, rankForHand } from './rank-for-hand.ts'
 
 /** How many of the easiest fingerings of a grip are weighed against the moments around it. */
 const STATES = 8
@@ -18,25 +19,32 @@ const PER_SHIFT = 0.6
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 
+/** Where a path starts, on whose neck. */
+export interface PathOptions extends HandOnNeck {
+  /** The moment before, already fingered: the path goes on from there. Null or absent: from nothing. */
+  readonly from?: { readonly grip: Grip; readonly fingering: Fingering | null } | null
+}
+
 /**
  * The fingering of every moment along the cheapest path through the part: a shortest path over a layered graph (the idea
  * of Sayegh 1989, from memory). Null where a grip has no feasible fingering; the path starts afresh there.
  */
-export function fingeringPath(neck: Neck, moments: readonly HandMoment[]): readonly (Fingering | null)[] {
+export function fingeringPath(moments: readonly HandMoment[], options: PathOptions): readonly (Fingering | null)[] {
   const known = new Map<string, Layer>()
-  const layers = moments.map(({ grip }) => {
-    const key = gripKey(grip)
-    const layer = known.get(key) ?? layerOf(grip, key)
+  const layers = moments.map((moment) => {
+    const key = momentKey(moment)
+    const layer = known.get(key) ?? layerOf(moment, key, options)
     known.set(key, layer)
     return layer
   })
   const transitions = new Map<string, readonly (readonly number[])[]>()
   const back: (readonly number[])[] = []
-  let costs: readonly number[] = []
+  const start = startLayer(options.from ?? null)
+  let costs: readonly number[] = start === null ? [] : [0]
   layers.forEach((layer, at) => {
-    const before = layers[at - 1]
+    const before = layers[at - 1] ?? start
     const moment = moments[at]
-    if (before === undefined || moment === undefined || before.states.length === 0 || layer.states.length === 0) {
+    if (before === null || moment === undefined || before.states.length === 0 || layer.states.length === 0) {
       costs = layer.states.map((state) => state.cost)
       back.push([])
       return
@@ -45,7 +53,7 @@ export function fingeringPath(neck: Neck, moments: readonly HandMoment[]): reado
     let steps = transitions.get(key)
     if (steps === undefined) {
       steps = layer.states.map((to) =>
-        before.states.map((from) => stepCost(neck, before.grip, from, layer.grip, to, moment.slides)),
+        before.states.map((from) => stepCost(options.neck, before.grip, from, layer.grip, to, moment.slides)),
       )
       transitions.set(key, steps)
     }
@@ -56,19 +64,44 @@ export function fingeringPath(neck: Neck, moments: readonly HandMoment[]): reado
   return readBack(layers, back, costs)
 }
 
+/** Equal for moments that ask the same of the hand. */
+function momentKey(moment: HandMoment): string {
+  return `${gripKey(moment.grip)}${moment.shape !== null && !moment.plainShape ? '+' : ''}`
+}
+
+function startLayer(from: PathOptions['from']): Layer | null {
+  if (from == null || from.fingering === null) return null
+  return { key: 'start', grip: from.grip, states: [{ fingering: from.fingering, cost: 0 }] }
+}
+
 interface Layer {
   readonly key: string
   readonly grip: Grip
   readonly states: readonly RankedFingering[]
 }
 
-const EMPTY: RankedFingering = { fingering: [], cost: 0 }
+const EMPTY: FingeringForHand = { fingering: [], cost: 0, reachCost: 0 }
 
-function layerOf(grip: Grip, key: string): Layer {
+function layerOf(moment: HandMoment, key: string, on: HandOnNeck): Layer {
+  const { grip } = moment
   const share = GRIP_SHARES[grip.presses.length] ?? 1
-  const ranked = grip.presses.length === 0 ? [EMPTY] : rankFingerings(grip).slice(0, STATES)
-  const states = ranked.map((state) => ({ ...state, cost: state.cost * share }))
+  const ranked = grip.presses.length === 0 ? [EMPTY] : fingeringsOf(moment, on).slice(0, STATES)
+  const states = ranked.map(({ fingering, cost, reachCost }) => ({
+    fingering,
+    cost: (cost - reachCost) * share + reachCost,
+  }))
   return { key, grip, states }
+}
+
+/** A note added to a shape may need the shape's fingers set anew: they are let go where they leave no sound way to play both. */
+function fingeringsOf({ grip, shape, plainShape, event }: HandMoment, on: HandOnNeck): readonly FingeringForHand[] {
+  const fixed = rankForHand(grip, on)
+  const sound = fixed.some(({ fingering }) => isSound(grip, fingering))
+  if (shape === null || plainShape || sound) return fixed
+  const added = new Set(event.target.added.map((note) => note.string))
+  const presses = grip.presses.map((press) => (added.has(press.string) ? press : { ...press, finger: null }))
+  const released = rankForHand({ ...grip, presses }, on)
+  return released.length > 0 ? released : fixed
 }
 
 function cheapest(row: readonly number[], costs: readonly number[]): { readonly from: number; readonly cost: number } {

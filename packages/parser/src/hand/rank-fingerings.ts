@@ -1,7 +1,7 @@
 import type { Finger } from '../score/shape.ts'
-import { feasibleFingerings } from './feasible-fingerings.ts'
+import { coversNothing, feasibleFingerings } from './feasible-fingerings.ts'
 import { BURDENS, type Burden, burdensOf } from './fingering-burdens.ts'
-import type { Fingering, Grip } from './grip.ts'
+import { type Fingering, fingerOnTwoFrets, type Grip } from './grip.ts'
 
 /**
  * What each burden weighs. Fitted to the published fingerings of an open chord data set in nine of its twelve keys (a
@@ -52,7 +52,15 @@ export function rankFingerings(grip: Grip): readonly RankedFingering[] {
     .sort((a, b) => a.cost - b.cost)
 }
 
-/** Fingerings that keep the fixed fingers whatever their order; the others only must not press two frets with one finger. */
+/** Whether no finger is wanted on two frets and none covers a string that must sound open or lower. */
+export function isSound(grip: Grip, fingering: Fingering): boolean {
+  return fingerOnTwoFrets(grip, fingering) === null && coversNothing(grip, fingering)
+}
+
+/**
+ * Fingerings that keep the fixed fingers whatever their order; the others only must not press two frets with one finger. Sound
+ * ones alone where there are any.
+ */
 function aroundFixed(grip: Grip): readonly Fingering[] {
   if (grip.presses.every((press) => press.finger === null)) return []
   let partial: readonly Fingering[] = [[]]
@@ -64,7 +72,8 @@ function aroundFixed(grip: Grip): readonly Fingering[] {
         .map((finger) => [...start, finger]),
     )
   })
-  return partial
+  const sound = partial.filter((fingering) => isSound(grip, fingering))
+  return sound.length > 0 ? sound : partial
 }
 
 function staysOnOneFret(grip: Grip, start: Fingering, at: number, finger: Finger): boolean {

@@ -141,7 +141,7 @@ function check(shapes: readonly Shape[], bars: readonly Bar[] = [], blocks: read
     ],
     blocks,
   }
-  const context = { lesson, neck: neckOf(GUITAR), moments: new Map(), grips: [] }
+  const context = { lesson, on: { neck: neckOf(GUITAR), hand: 'adult' as const }, hands: new Map(), grips: [] }
   return HARMONY_RULES.flatMap((rule) =>
     rule.check(context).map((draft) => {
       expect(rule.codes).toContain(draft.code)

@@ -35,3 +35,46 @@ test('a slid note keeps its finger', () => {
   const [from, to] = fingersOf('A x 0 2 2 2 0', 'bar 1 chords .\n  1: 5@3 s:9@3\n  2: - -')
   expect(to).toEqual(from)
 })
+
+/** The fingers of the other ways to play in the first part. */
+function asideFingers(shapes: string, lines: string): readonly (readonly unknown[])[] {
+  const text = `---\ntitle: T\n---\n\n:::shapes\n${shapes}\n:::\n\n:::part{#p grid=8 time=2/4}\n${lines}\n:::\n`
+  const { lesson } = fingerLesson(readLesson({ path: 't.md', text }).lesson)
+  return lesson.parts[0]!.bars.flatMap(({ alternatives }) =>
+    alternatives.flatMap(({ events }) =>
+      events.flatMap((event) => (event.kind === 'strike' ? [event.notes.map((note) => note.finger)] : [])),
+    ),
+  )
+}
+
+test('another way to play is fingered from where the hand is before it', () => {
+  const shapes = 'Em7 x 7 9 7 8 7 fingers x 1 3 1 2 1'
+  // Finger 2 of the shape already stands on fret 8 of string 2, so it stays; the hammer takes the next free one.
+  expect(asideFingers(shapes, 'bar 1 chords .\n  1: Em7 -\n  2: Em7 -\n  or 2: 8@2 h:10@2')).toEqual([[2], [4]])
+  expect(asideFingers(shapes, 'bar 1 chords .\n  1: Em7 -\n  2: Em7 -\n  or 2: 12@3(1) 12@2(2)')).toEqual([[1], [2]])
+})
+
+test('another way to play leaves the main line as it was', () => {
+  const shapes = 'Em7 x 7 9 7 8 7 fingers x 1 3 1 2 1'
+  const lines = 'bar 1\n  1: Em7 -\n  2: 12@3 14@3'
+  expect(fingersOf(shapes, `${lines}\n  or 2: 2@3 4@3`)).toEqual(fingersOf(shapes, lines))
+})
+
+test('a note added to a shape that needs all fingers sets them anew', () => {
+  const [, added] = fingersOf('A 5 7 7 6 5 5 fingers 1 3 4 2 1 1', 'bar 1\n  1: A -\n  2: A+7@2 -')
+  expect(added).toEqual([1, 3, 3, 2, 4, 1])
+})
+
+test('fingers the writer left open in a shape are filled in', () => {
+  expect(fingersOf('C x 3 2 0 1 0 fingers x 3 0 0 1 0', 'bar 1\n  1: C -\n  2: - -')).toEqual([[3, 2, null, 1, null]])
+})
+
+test('two frets of a bass are played by the index and the little finger, of a ukulele by the next but one', () => {
+  const high = (instrument: string): unknown => {
+    const text = `---\ntitle: T\ninstrument: ${instrument}\n---\n\n:::part{#p grid=8 time=2/4 stroke=pluck}\nbar 1 chords .\n  1: 2@3(1) h:4@3\n  2: - -\n:::\n`
+    const { lesson } = fingerLesson(readLesson({ path: 't.md', text }).lesson)
+    const event = lesson.parts[0]!.bars[0]!.events[1]!
+    return event.kind === 'strike' ? event.notes[0]!.finger : null
+  }
+  expect([high('bass'), high('ukulele')]).toEqual([4, 3])
+})
