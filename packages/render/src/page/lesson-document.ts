@@ -3,8 +3,10 @@ import { aboutPart } from './document/about-part.ts'
 import { answerAnchor, lessonId, partAnchor } from './document/anchors.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
 import { lessonFacts } from './document/facts.ts'
+import { type Margin, NO_MARGIN, openMargin } from './document/margin.ts'
 import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
+import { teacherWords } from './document/teacher-words.ts'
 import { plainText, setWords } from './document/typography.ts'
 import { pageWords } from './document/words-of-language.ts'
 import { type Edition, PUPIL } from './edition.ts'
@@ -24,19 +26,23 @@ export interface ComposeOptions {
 /**
  * The one ordered content of a lesson. What the writer placed stands where it was written; a `part` block prints what its
  * `show` lists. Shapes that parts use but no block prints are shown before the first part. Answers are held back for the end.
+ * The teacher's edition adds the teacher's notes, what the check found where it belongs, and at the end what belongs nowhere.
  */
 export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): LessonDocument {
   const words = pageWords(lesson.settings.language)
+  const { teacher } = options.edition ?? PUPIL
   const context: Context = {
     lesson,
     words,
     id: options.id ?? lessonId(lesson),
-    teacher: (options.edition ?? PUPIL).teacher,
+    teacher,
+    margin: teacher ? openMargin(lesson, options.findings ?? [], words) : NO_MARGIN,
     rise: headingRise(lesson.blocks),
     level: { last: 1 },
     answers: [],
   }
-  const flow = withMissingShapes(composeBlocks(lesson.blocks, context), lesson)
+  const flow = withMissingShapes(composeBlocks(lesson.blocks, context), context)
+  const checked = context.margin.atEnd(flow.some((block) => block.kind === 'plan'))
   return {
     kind: 'lesson-document',
     id: context.id,
@@ -45,9 +51,10 @@ export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): Les
       title: lesson.settings.title,
       subtitle: lesson.settings.subtitle,
       author: lesson.settings.author,
+      edition: teacher ? teacherWords(lesson.settings.language).edition : null,
       facts: lessonFacts(lesson, words),
     },
-    flow,
+    flow: checked === null ? flow : [...flow, checked],
     answers: context.answers,
   }
 }
@@ -57,6 +64,7 @@ interface Context {
   readonly words: PageWords
   readonly id: string
   readonly teacher: boolean
+  readonly margin: Margin
   /** Added to a heading's depth so that the highest one stands at level 2. */
   readonly rise: number
   readonly level: { last: number }
@@ -108,7 +116,7 @@ function composeBlock(block: Block, context: Context): readonly DocumentBlock[] 
       return composeContainer(block, context)
     case 'grids': {
       const shapes = block.shapes.flatMap((name) => lesson.shapes.find((shape) => shape.name === name) ?? [])
-      return shapes.length === 0 ? [] : [{ kind: 'shapes', shapes }]
+      return shapes.length === 0 ? [] : [{ kind: 'shapes', shapes, notes: context.margin.besideShapes(shapes) }]
     }
     case 'part':
       return withPart(block.part, context, (part) => composePart(part, context))
@@ -156,7 +164,8 @@ function partHead(part: Part, context: Context): DocumentBlock {
 }
 
 function cardsOf(part: Part, bars: { from: number; to: number } | null, context: Context): DocumentBlock {
-  return { kind: 'cards', part, bars, title: context.words.barByBar(nameIfSeveral(part, context)) }
+  const title = context.words.barByBar(nameIfSeveral(part, context))
+  return { kind: 'cards', part, bars, title, notes: context.margin.besideCards(part, bars) }
 }
 
 function planOf(part: Part, context: Context): DocumentBlock {
@@ -225,7 +234,7 @@ function headingRise(blocks: readonly Block[]): number {
 }
 
 /** Puts the shapes that parts use but nothing prints before the first part. */
-function withMissingShapes(flow: readonly DocumentBlock[], lesson: Lesson): readonly DocumentBlock[] {
+function withMissingShapes(flow: readonly DocumentBlock[], { lesson, margin }: Context): readonly DocumentBlock[] {
   const shown = new Set(
     flow.flatMap((block) => (block.kind === 'shapes' ? block.shapes.map((shape) => shape.name) : [])),
   )
@@ -234,11 +243,17 @@ function withMissingShapes(flow: readonly DocumentBlock[], lesson: Lesson): read
   const at = flow.findIndex((block) => block.kind === 'part-head' || block.kind === 'systems' || block.kind === 'cards')
   if (missing.length === 0 || at < 0) return flow
   const before = flow[at - 1]
+  const notes = margin.besideShapes(missing)
   if (before?.kind === 'shapes') {
     // One row of grids, not two: what the writer showed first, then the rest.
-    return [...flow.slice(0, at - 1), { kind: 'shapes', shapes: [...before.shapes, ...missing] }, ...flow.slice(at)]
+    const all: DocumentBlock = {
+      kind: 'shapes',
+      shapes: [...before.shapes, ...missing],
+      notes: [...before.notes, ...notes],
+    }
+    return [...flow.slice(0, at - 1), all, ...flow.slice(at)]
   }
-  return [...flow.slice(0, at), { kind: 'shapes', shapes: missing }, ...flow.slice(at)]
+  return [...flow.slice(0, at), { kind: 'shapes', shapes: missing, notes }, ...flow.slice(at)]
 }
 
 function shapesUsed(part: Part): readonly string[] {

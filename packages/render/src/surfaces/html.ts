@@ -1,6 +1,7 @@
 import type { Book, Finding, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { slug } from '../page/document/anchors.ts'
+import { teacherWords } from '../page/document/teacher-words.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import type { Edition } from '../page/edition.ts'
 import { composeLesson, composeProse } from '../page/lesson-document.ts'
@@ -146,5 +147,6 @@ function contents(
     return flowOf(composeProse(blocks, book.settings.language), context)
   }
   const { language } = book.settings
-  return contentsPage({ book, pages, words: pageWords(language), web: webWords(language), intro })
+  const edition = input.edition?.teacher === true ? teacherWords(language).edition : null
+  return contentsPage({ book, pages, edition, words: pageWords(language), web: webWords(language), intro })
 }

@@ -1,6 +1,7 @@
 import type { Book, Finding, FindingDraft, Lesson, Paper } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import type { LessonDocument } from '../page/document/document-block.ts'
+import { teacherWords } from '../page/document/teacher-words.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type Edition, PUPIL } from '../page/edition.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
@@ -64,6 +65,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
   const images = options.images ?? new Map<string, PageImage>()
   const edition = options.edition ?? PUPIL
   const style = pageStyle(options.paper ?? book?.settings.paper ?? 'a4', edition)
+  const language = book?.settings.language ?? first.lesson.settings.language
   const parts = partTitles(book, options.lessons)
   const toLay: LessonToLay[] = []
   for (const [index, { lesson, findings: checked = [], document: given }] of options.lessons.entries()) {
@@ -75,6 +77,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
       words: pageWords(lesson.settings.language),
       lesson,
       lessonId: document.id,
+      editionName: document.head.edition,
       hyphenate: await hyphenationFor(lesson.settings.language),
       images,
       report: (draft) => {
@@ -88,11 +91,12 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
     toLay.push({ lesson, document, context, opensPart: part === (parts[index - 1] ?? null) ? null : part })
   }
   const { pages, romanCount } = layOutPages(toLay, book)
-  const title = book?.settings.title ?? first.lesson.settings.title
+  const name = book?.settings.title ?? first.lesson.settings.title
+  const title = edition.teacher ? `${name} – ${teacherWords(language).edition}` : name
   const pdf = openPdf({
     title,
     author: book?.settings.author ?? first.lesson.settings.author,
-    language: book?.settings.language ?? first.lesson.settings.language,
+    language,
     creationDate: options.creationDate,
     fonts,
     compress: options.compress ?? true,

@@ -1,10 +1,11 @@
 import type { Lesson } from '@barwise/parser'
-import type { DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
+import type { CheckNotes, DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
 import type { PageWords } from '../page/document/page-words.ts'
 import { practicePlan } from '../page/document/practice-plan.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type ComposeOptions, composeLesson } from '../page/lesson-document.ts'
 import { inlineText } from './text/inline-text.ts'
+import { marginLines } from './text/margin-text.ts'
 import { shapesText } from './text/shapes-text.ts'
 import { cardsText, formText, stripText, systemsText } from './text/steps-text.ts'
 import { headingsOfParts, partsWithCards, type TextContext } from './text/text-context.ts'
@@ -40,6 +41,7 @@ function headOf({ head }: LessonDocument, words: PageWords): string {
   const lines = [heading(head.title, '=')]
   if (head.subtitle !== null) lines.push(head.subtitle)
   if (head.author !== null) lines.push(words.author(head.author))
+  if (head.edition !== null) lines.push(head.edition)
   const facts = head.facts.map((fact) => factText(fact, words)).join('; ')
   return [...lines, ...(facts === '' ? [] : [`${capital(facts)}.`])].join('\n')
 }
@@ -103,7 +105,7 @@ function blockText(block: DocumentBlock, beside: Neighbours, context: TextContex
     case 'table':
       return tableText(block, context)
     case 'shapes':
-      return shapesText(block.shapes, context)
+      return [shapesText(block.shapes, context), ...marginLines(block.notes, context)].join('\n')
     case 'part-head':
       return [heading(block.title, '-'), `${formText(block.part, context)} ${capital(words.tempo(block.tempo))}.`].join(
         '\n',
@@ -126,6 +128,8 @@ function blockText(block: DocumentBlock, beside: Neighbours, context: TextContex
       return `${heading(block.title, '-')}\n${blocksText(block.blocks, context)}`
     case 'answer-note':
       return text.answerNote(block.number)
+    case 'check-notes':
+      return checkText(block, context)
     case 'page-break':
       return ''
   }
@@ -136,6 +140,12 @@ function leadsToCards(block: Extract<DocumentBlock, { kind: 'systems' }>, { befo
   const own = (other: DocumentBlock | null, kind: 'part-head' | 'cards'): boolean =>
     other?.kind === kind && other.part.id === block.part.id
   return own(before, 'part-head') && own(after, 'cards')
+}
+
+/** What the check found, at the end: how much stands where, then what belongs nowhere else. */
+function checkText(block: CheckNotes, context: TextContext): string {
+  const about = block.about === '' ? [] : [`${capital(block.about)}.`]
+  return [heading(block.title, '-'), ...about, ...marginLines(block.notes, context), ...block.remarks].join('\n')
 }
 
 /** A table row by row, a line each, every cell led in by the head of its column, so that nobody has to count columns. */

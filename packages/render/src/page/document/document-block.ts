@@ -1,4 +1,5 @@
 import type { BarRange, FormEntry, Inline, Part, Shape } from '@barwise/parser'
+import type { BarNote, MarginNote } from './margin-note.ts'
 
 /** A note value as a tempo names its beat: the part of a whole note, and whether it is dotted. */
 export interface NoteValue {
@@ -27,6 +28,8 @@ export interface LessonHead {
   readonly title: string
   readonly subtitle: string | null
   readonly author: string | null
+  /** Which edition it is, where that must be said; null for the pupil's. */
+  readonly edition: string | null
   readonly facts: readonly Fact[]
 }
 
@@ -44,6 +47,18 @@ export interface PartHead {
   /** Starts small and has no full stop: it stands beside the title. */
   readonly about: string
   readonly anchor: string
+}
+
+/** What the check found in a lesson, at its end: the teacher's edition only. */
+export interface CheckNotes {
+  readonly kind: 'check-notes'
+  readonly title: string
+  /** How many stand elsewhere; starts small and has no full stop, may be empty. */
+  readonly about: string
+  /** Those that belong to no bar and no shape that is printed. */
+  readonly notes: readonly MarginNote[]
+  /** Said once for all findings: the care that reach and speed ask for, the language they are in. */
+  readonly remarks: readonly string[]
 }
 
 /**
@@ -69,13 +84,19 @@ export type DocumentBlock =
       readonly header: readonly (readonly Inline[])[]
       readonly rows: readonly (readonly (readonly Inline[])[])[]
     }
-  /** A row of chord grids, or several rows when they do not fit one. */
-  | { readonly kind: 'shapes'; readonly shapes: readonly Shape[] }
+  /** A row of chord grids, or several rows when they do not fit one. `notes` only in the teacher's edition. */
+  | { readonly kind: 'shapes'; readonly shapes: readonly Shape[]; readonly notes: readonly MarginNote[] }
   | PartHead
   /** Staff and tab of the bars (all of them when null). */
   | { readonly kind: 'systems'; readonly part: Part; readonly bars: BarRange | null }
-  /** One card for each distinct bar; `title` is the section's name ("Bar by bar"). */
-  | { readonly kind: 'cards'; readonly part: Part; readonly bars: BarRange | null; readonly title: string }
+  /** One card for each distinct bar; `title` is the section's name ("Bar by bar"). `notes` only in the teacher's edition. */
+  | {
+      readonly kind: 'cards'
+      readonly part: Part
+      readonly bars: BarRange | null
+      readonly title: string
+      readonly notes: readonly BarNote[]
+    }
   /** The strum strip alone. */
   | { readonly kind: 'strip'; readonly part: Part; readonly bars: BarRange | null }
   /** The practice plan; the care note always stands with it. */
@@ -93,6 +114,7 @@ export type DocumentBlock =
     }
   /** Stands where an answer was written: the answer itself is printed at the back under this number. */
   | { readonly kind: 'answer-note'; readonly number: number; readonly text: string; readonly anchor: string }
+  | CheckNotes
   | { readonly kind: 'page-break' }
 
 /** An answer held back for the end. */

@@ -70,6 +70,10 @@ function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
   if (author !== null) {
     rows.push(...setParagraph([say(author, 'sans', style.body.size)], { role: 'P', size: style.body }, area, context))
   }
+  if (context.editionName !== null) {
+    const name = [say(context.editionName, 'sans-bold', style.body.size)]
+    rows.push(...spaceRows(setParagraph(name, { role: 'P', size: style.body }, area, context), 6, 0))
+  }
   const { items } = stackRows(rows)
   const outline: PageItem = { kind: 'outline', y: 0, title, level: 1 }
   return { items: [outline, ...moveItems(items, 0, textHeight(style) * 0.24)], filled: 0, blank: false }
@@ -82,6 +86,7 @@ function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage
   const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(105)) }
   const lines = [
     author === null ? title : `${title}. ${author}.`,
+    ...(context.editionName === null ? [] : [context.editionName]),
     ...(edition === null ? [] : [words.edition(edition)]),
     ...(licence === null ? [] : [words.licence(licence)]),
     ...(permissions === null ? [] : [permissions]),

@@ -77,11 +77,12 @@ function setOpening(
   const shapeBlocks = opening.filter((block) => block.kind === 'shapes')
   const prose = opening.filter(isWords)
   const shapes = shapeBlocks.flatMap((block) => block.shapes)
+  const notes = shapeBlocks.flatMap((block) => block.notes)
   if (shapes.length === 0 || prose.length === 0 || shapes.length > BESIDE) return nothing
   const right: Area = { width: area.width - PROSE_WIDTH - GUTTER, parent: area.parent }
   if (right.width < pointsOf(60)) return nothing
   const words = stackRows(setBlocks(prose, { width: PROSE_WIDTH, parent: area.parent }, context, () => []))
-  const grids = stackRows(setShapes(shapes, right, context, { perRow: 3 }))
+  const grids = stackRows(setShapes(shapes, right, context, { perRow: 3, notes }))
   const height = Math.max(words.height, grids.height)
   if (height > context.style.height * TALLEST || words.height > grids.height * 2.2) return nothing
   const items = [...words.items, ...moveItems(grids.items, PROSE_WIDTH + GUTTER, 0)]

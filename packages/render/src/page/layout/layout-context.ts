@@ -19,6 +19,8 @@ export interface LayoutContext {
   readonly words: PageWords
   readonly lesson: Lesson
   readonly lessonId: string
+  /** Printed in the head of every page so that copies are not mixed up; null for the pupil's edition. */
+  readonly editionName: string | null
   readonly hyphenate: (word: string) => readonly string[]
   /** Pictures by the source written in the lesson. */
   readonly images: ReadonlyMap<string, PageImage>

@@ -34,6 +34,8 @@ export interface StructNode {
   readonly parent: StructNode | null
   /** What a figure shows, for those who do not see it. */
   readonly alt?: string
+  /** A BCP 47 tag, where its words are in another language than the document. */
+  readonly language?: string
 }
 
 /** Where a click leads: a named place of the document, or an address. */

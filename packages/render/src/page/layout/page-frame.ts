@@ -19,7 +19,10 @@ export interface RunningHead {
 export function framePage(
   page: FilledPage,
   head: RunningHead,
-  context: Pick<LayoutContext, 'style' | 'fonts' | 'words' | 'lesson' | 'lessonId' | 'images' | 'hyphenate' | 'report'>,
+  context: Pick<
+    LayoutContext,
+    'style' | 'fonts' | 'words' | 'lesson' | 'lessonId' | 'images' | 'hyphenate' | 'report' | 'editionName'
+  >,
 ): LaidPage {
   const { style } = context
   const right = head.number % 2 === 1
@@ -31,7 +34,8 @@ export function framePage(
   const heads: PageItem[] = []
   if (head.folio && !page.blank) {
     heads.push(lineItem([say(head.label, 'sans-semibold', size)], { ...outside, y }, null, context).item)
-    if (head.text !== null) heads.push(lineItem([say(head.text, 'sans', size)], { ...inside, y }, null, context).item)
+    const text = [head.text, context.editionName].filter((words) => words !== null).join('\u2002·\u2002')
+    if (text !== '') heads.push(lineItem([say(text, 'sans', size)], { ...inside, y }, null, context).item)
   }
   return {
     width: style.width,

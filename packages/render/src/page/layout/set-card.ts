@@ -1,6 +1,8 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import { cardPlainText, type PartSteps, type StepCard } from '../../steps/part-steps.ts'
 import type { CardFigure } from '../../strip/card-figure.ts'
+import type { MarginNote } from '../document/margin-note.ts'
+import { type SetItems, withNotes } from './card-notes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
 import { moveItems, type Row, row, spaceRows, stackRows } from './row.ts'
@@ -66,6 +68,8 @@ export interface CardContent {
   readonly figure: CardFigure
   readonly steps: PartSteps
   readonly anchor: string
+  /** What the check found in it: the teacher's edition only. */
+  readonly notes: readonly MarginNote[]
 }
 
 /** A card as one row: name, music and steps. It is never split. */
@@ -83,13 +87,8 @@ export function setCard(content: CardContent, style: CardStyle, area: Area, cont
 /** From the strip down to the rhythm to say under it. */
 const RHYTHM_GAP = pointsOf(1.4)
 
-interface Set {
-  readonly items: readonly PageItem[]
-  readonly height: number
-}
-
 /** A bar told in full: its head over the whole width, under it music and the rhythm to say at the left, steps at the right. */
-function wholeCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+function wholeCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): SetItems {
   const head = cardHead(content.card, area, context)
   const steps = stackRows(setSteps(content.card, { ...area, width: style.stepsWidth }, context))
   const top = head.height + 1
@@ -97,19 +96,26 @@ function wholeCard(content: CardContent, style: CardStyle, area: Area, context: 
   const figure = figureItem(content, 0, top, area)
   const rhythm = stackRows(setRhythm(content.card, { ...area, width: style.musicWidth }, context))
   const rhythmTop = top + content.figure.drawing.height + RHYTHM_GAP
-  return {
+  const stepsX = style.musicWidth + style.gutter
+  const [bottom, stepsBottom] = [rhythmTop + rhythm.height, stepsTop + steps.height]
+  const card = {
     items: [
       ...head.items,
       figure,
       ...moveItems(rhythm.items, 0, rhythmTop),
-      ...moveItems(steps.items, style.musicWidth + style.gutter, stepsTop),
+      ...moveItems(steps.items, stepsX, stepsTop),
     ],
-    height: Math.max(rhythmTop + rhythm.height, stepsTop + steps.height),
+    height: Math.max(bottom, stepsBottom),
   }
+  const columns = [
+    { x: 0, width: style.musicWidth, bottom, until: null },
+    { x: stepsX, width: style.stepsWidth, bottom: stepsBottom, until: null },
+  ]
+  return withNotes(card, { notes: content.notes, columns }, area, context)
 }
 
 /** A bar told by another: what is the same, and the rhythm to say, in words at the left; the music of the rest right of them. */
-function thenCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+function thenCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): SetItems {
   const { card, figure } = content
   const x = style.musicWidth - figure.drawing.width
   const left = { ...area, width: Math.max(style.thenLeast, x) - pointsOf(3) }
@@ -138,19 +144,27 @@ function thenCard(content: CardContent, style: CardStyle, area: Area, context: L
   const rhythm = stackRows(under)
   const rhythmTop = Math.max(words.height, figure.drawing.height) + RHYTHM_GAP
   const steps = stackRows(setSteps(card, { ...area, width: style.stepsWidth }, context))
-  return {
+  const stepsX = style.musicWidth + style.gutter
+  const bottom = beside ? rhythmTop - RHYTHM_GAP : rhythmTop + rhythm.height
+  const set = {
     items: [
       ...words.items,
       figureItem(content, x, 0, area),
       ...moveItems(rhythm.items, 0, rhythmTop),
-      ...moveItems(steps.items, style.musicWidth + style.gutter, 2),
+      ...moveItems(steps.items, stepsX, 2),
     ],
-    height: Math.max(beside ? rhythmTop - RHYTHM_GAP : rhythmTop + rhythm.height, 2 + steps.height),
+    height: Math.max(bottom, 2 + steps.height),
   }
+  const columns = [
+    { x: 0, width: left.width, bottom: words.height, until: beside ? null : rhythmTop },
+    { x: 0, width: style.musicWidth, bottom, until: null },
+    { x: stepsX, width: style.stepsWidth, bottom: 2 + steps.height, until: null },
+  ]
+  return withNotes(set, { notes: content.notes, columns }, area, context)
 }
 
 /** Music over steps, where they cannot stand side by side; the steps in two columns when there is room. */
-function stackedCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Set {
+function stackedCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): SetItems {
   const head = cardHead(content.card, area, context)
   const { card } = content
   const as =
@@ -176,7 +190,7 @@ function stackedCard(content: CardContent, style: CardStyle, area: Area, context
   const second = two
     ? stackRows(setSteps({ ...card, countText: [], items: card.items.slice(cut) }, { ...area, width }, context))
     : { items: [], height: 0 }
-  return {
+  const set = {
     items: [
       ...head.items,
       ...moveItems(as.items, 0, head.height),
@@ -187,10 +201,12 @@ function stackedCard(content: CardContent, style: CardStyle, area: Area, context
     ],
     height: figureBottom + Math.max(first.height, second.height),
   }
+  const columns = [{ x: 0, width: area.width, bottom: set.height, until: null }]
+  return withNotes(set, { notes: content.notes, columns }, area, context)
 }
 
 /** The bar's name, the bars that are the same, and at the right what it teaches. */
-function cardHead(card: StepCard, area: Area, context: LayoutContext): Set {
+function cardHead(card: StepCard, area: Area, context: LayoutContext): SetItems {
   const { display, body, small } = context.style
   const y = display.leading * BASE_OF_LEADING
   const title = lineItem(

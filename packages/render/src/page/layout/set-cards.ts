@@ -14,6 +14,7 @@ import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, row, spaceRows } from './row.ts'
 import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setPair } from './set-card.ts'
 import { setLegend } from './set-legend.ts'
+import { setMarginNotes } from './set-margin-notes.ts'
 import { setSection } from './set-section.ts'
 import { lineItem, setParagraph } from './set-text.ts'
 import { say } from './text-run.ts'
@@ -67,13 +68,17 @@ export function setCards(
   )
   const contents = cards.flatMap((card, index): readonly CardContent[] => {
     const figure = figures[index]
-    return figure === undefined ? [] : [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar) }]
+    if (figure === undefined) return []
+    const notes = block.notes.filter((note) => note.card === card.bar)
+    return [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar), notes }]
   })
   const short = !style.stacked && cards.length > 1 && figures.every(({ drawing }) => drawing.width <= halfWidth(area))
   const rows = short
     ? pairs(contents).map((pair) => setPair(pair, area, context))
     : setGroups(contents, fitted, area, context)
-  return [head, ...legend.below, ...rows, ...setLines({ steps, bars, pickup }, area, context)]
+  const pickupNotes = block.notes.filter((note) => note.card === pickup?.bar)
+  const lines = [...setLines({ steps, bars, pickup }, area, context), ...setMarginNotes(pickupNotes, area, context)]
+  return [head, ...legend.below, ...rows, ...lines]
 }
 
 function pairs(contents: readonly CardContent[]): readonly (readonly CardContent[])[] {

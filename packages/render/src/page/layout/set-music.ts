@@ -5,6 +5,7 @@ import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, row, spaceRows } from './row.ts'
 import { setBlankStaves } from './set-blank.ts'
 import { setCards } from './set-cards.ts'
+import { setCheckNotes } from './set-margin-notes.ts'
 import { setPlan } from './set-plan.ts'
 import { setSection } from './set-section.ts'
 import { setShapes } from './set-shapes.ts'
@@ -17,7 +18,7 @@ import { say, type TextRun } from './text-run.ts'
 export function setMusic(block: DocumentBlock, area: Area, context: LayoutContext): readonly Row[] {
   switch (block.kind) {
     case 'shapes':
-      return setShapes(block.shapes, area, context)
+      return setShapes(block.shapes, area, context, { notes: block.notes })
     case 'part-head':
       return [
         setSection({ title: block.title, anchor: block.anchor, tempo: block.tempo, about: block.about }, area, context),
@@ -38,6 +39,8 @@ export function setMusic(block: DocumentBlock, area: Area, context: LayoutContex
       return setForm(block.entries, area, context)
     case 'blank':
       return setBlankStaves(block.bars, area, context)
+    case 'check-notes':
+      return setCheckNotes(block, area, context)
     case 'heading':
     case 'paragraph':
     case 'list':

@@ -3,7 +3,8 @@ import { line } from '../../drawing/shapes.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import { plainText } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
-import type { PageItem, StructNode, StructRole } from './page-content.ts'
+import { withLeftStroke } from './left-stroke.ts'
+import type { StructNode, StructRole } from './page-content.ts'
 import { indentRows, type Row, row, spaceRows } from './row.ts'
 import { setImages } from './set-image.ts'
 import { setTable } from './set-table.ts'
@@ -211,30 +212,6 @@ function setContainer(
     context,
   ).map((each) => ({ ...each, keepNext: true }))
   const body = setBlocks(block.blocks, inner, context, other)
-  const rows = indentRows(
-    [...title, ...body.map((each, index) => (index === 0 ? { ...each, before: 1 } : each))],
-    inset,
-  )
-  return spaceRows(
-    rows.map((each, index) => withStroke(each, rows[index + 1] ?? null)),
-    9,
-    9,
-  )
-}
-
-function withStroke(each: Row, next: Row | null): Row {
-  const height = each.height + (next === null ? 0 : Math.max(each.after, next.before))
-  const stroke: PageItem = {
-    kind: 'figure',
-    x: 0,
-    y: 0,
-    drawing: {
-      kind: 'drawing',
-      width: 1.4,
-      height,
-      items: [line('rule', { x1: 0.7, y1: 0, x2: 0.7, y2: height }, 1.4)],
-    },
-    node: null,
-  }
-  return { ...each, items: [stroke, ...each.items] }
+  const rows = [...title, ...body.map((each, index) => (index === 0 ? { ...each, before: 1 } : each))]
+  return spaceRows(withLeftStroke(rows, { inset, width: 1.4 }), 9, 9)
 }

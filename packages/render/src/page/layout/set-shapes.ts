@@ -2,12 +2,14 @@ import type { Shape } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../document/anchors.ts'
+import type { MarginNote } from '../document/margin-note.ts'
 import { shapeAdvice } from '../document/shape-advice.ts'
 import { trueSigns } from '../document/sounding-key.ts'
 import { setPlain } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { moveItems, type Row, row, stackRows } from './row.ts'
+import { moveItems, type Row, row, spaceRows, stackRows } from './row.ts'
+import { setMarginNotes } from './set-margin-notes.ts'
 import { setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
@@ -19,7 +21,7 @@ export function setShapes(
   shapes: readonly Shape[],
   area: Area,
   context: LayoutContext,
-  given: { readonly perRow?: number } = {},
+  given: { readonly perRow?: number; readonly notes?: readonly MarginNote[] } = {},
 ): readonly Row[] {
   const { lesson, fonts, words, style } = context
   const grids = drawGridRow(shapes, {
@@ -64,7 +66,14 @@ export function setShapes(
     })
     rows.push(row(height, items, { before: 9, after: 9 }))
   }
-  return rows
+  const { notes = [] } = given
+  if (notes.length === 0) return rows
+  const narrow: Area = { ...area, width: Math.min(area.width, style.measure) }
+  const set = spaceRows(setMarginNotes(notes, narrow, context), 2, 9)
+  return [
+    ...rows.map((each, index) => (index < rows.length - 1 ? each : { ...each, after: 2, keepNext: true })),
+    ...set,
+  ]
 }
 
 /** The symbol a shape only implies, in italics, and which finger keeps which string quiet. */

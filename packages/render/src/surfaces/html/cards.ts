@@ -4,9 +4,12 @@ import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
 import { withEffort } from '../../page/document/card-tags.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
+import type { BarNote } from '../../page/document/margin-note.ts'
+import { cardInOneLine, plainPickup } from '../../page/document/plain-pickup.ts'
 import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
 import { cardFigures, figureNodes } from './card-figures.ts'
 import { stripLegend } from './legend.ts'
+import { marginNotes } from './margin-notes.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { cardsAnchor } from './section-anchors.ts'
@@ -16,7 +19,9 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
   const { part, bars } = block
   const steps = stepsOfPart(context.lesson, part)
   const inside = steps.cards.filter((card) => inRange(Math.max(1, card.bar), bars))
-  const cards = withEffort(inside, { lesson: context.lesson, part, words: context.words })
+  const told = withEffort(inside, { lesson: context.lesson, part, words: context.words })
+  const pickup = plainPickup(part, told)
+  const cards = told.filter((card) => card !== pickup)
   const figures = cardFigures(part, cards, context)
   const id = claimId(cardsAnchor(context.document.id, part), context)
   const lines = steps.lines.filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
@@ -30,16 +35,33 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
       context,
     ),
     ...cards.map((card, index) => cardOf(card, figureNodes(card, index, figures, context), block, context)),
-    ...(lines.length === 0
+    ...linesOf(pickup, lines, block, context),
+    ...marginNotes(notesOf(block, pickup), context),
+  )
+}
+
+/** What needs no card: a plain pickup, and bars that are another again, a line each. */
+function linesOf(
+  pickup: StepCard | null,
+  lines: PartSteps['lines'],
+  block: Extract<DocumentBlock, { kind: 'cards' }>,
+  context: PageContext,
+): readonly Element[] {
+  const line = (lead: string, text: RichText, id?: string): Element =>
+    h('li', id === undefined ? {} : { id }, el('strong', '', [lead]), ' ', ...richWords(text))
+  const items = [
+    ...(pickup === null
       ? []
       : [
-          el(
-            'ul',
-            'same',
-            lines.map(({ lead, text }) => el('li', '', [el('strong', '', [lead]), ' ', ...richWords(text)])),
+          line(
+            pickup.title,
+            cardInOneLine(pickup),
+            claimId(barAnchor(context.document.id, block.part, pickup.bar), context),
           ),
         ]),
-  )
+    ...lines.map(({ lead, text }) => line(lead, text)),
+  ]
+  return items.length === 0 ? [] : [el('ul', 'same', items)]
 }
 
 function inRange(bar: number, bars: BarRange | null): boolean {
@@ -68,7 +90,12 @@ function cardOf(
     figure,
     ...text('rhythm', card.rhythm),
     el('ol', 'steps', card.items.map(itemOf)),
+    ...marginNotes(notesOf(block, card), context),
   )
+}
+
+function notesOf(block: Extract<DocumentBlock, { kind: 'cards' }>, card: StepCard | null): readonly BarNote[] {
+  return block.notes.filter((note) => note.card === card?.bar)
 }
 
 function itemOf(item: StepCard['items'][number]): Element {

@@ -11,6 +11,8 @@ export interface ContentsInput {
   readonly book: Book
   /** The page of each lesson, in the book's order. */
   readonly pages: readonly BookletPage[]
+  /** The name of the edition; null for the pupil's. */
+  readonly edition: string | null
   readonly words: FlowContext['words']
   readonly web: FlowContext['web']
   /** The words under each heading of the book, already written. */
@@ -32,6 +34,7 @@ export function contentsPage(input: ContentsInput): string {
     ])
   })
   const head = el('header', 'head', [
+    ...(input.edition === null ? [] : [el('p', 'edition', [input.edition])]),
     el('h1', '', [settings.title]),
     ...(settings.subtitle === null ? [] : [el('p', 'sub', [settings.subtitle])]),
     ...(settings.author === null ? [] : [el('p', 'by', [words.author(settings.author)])]),
@@ -45,7 +48,7 @@ export function contentsPage(input: ContentsInput): string {
   )
   return framed({
     language: settings.language,
-    title: settings.title,
+    title: input.edition === null ? settings.title : `${settings.title} – ${input.edition}`,
     description: settings.subtitle,
     skip: web.skip,
     body: [main],
@@ -58,9 +61,10 @@ function lessonItem({ document, fileName }: BookletPage): Element {
 }
 
 /** Edition, licence, whose leave the music is printed by, and the care note. */
-function imprint({ book, words }: ContentsInput): readonly Element[] {
+function imprint({ book, words, edition: name }: ContentsInput): readonly Element[] {
   const { edition, licence, permissions } = book.settings
   const lines = [
+    ...(name === null ? [] : [name]),
     ...(edition === null ? [] : [words.edition(edition)]),
     ...(licence === null ? [] : [words.licence(licence)]),
     ...(permissions === null ? [] : [permissions]),

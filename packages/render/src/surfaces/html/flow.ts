@@ -4,6 +4,7 @@ import { h } from 'hastscript'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import { blankStaff } from './blank-staff.ts'
 import { cardsSection } from './cards.ts'
+import { checkSection, marginNotes } from './margin-notes.ts'
 import { el, spoken } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import type { BookletPage } from './places.ts'
@@ -51,7 +52,7 @@ function blockOf(block: DocumentBlock, context: FlowContext): ElementContent {
     case 'table':
       return tableOf(block, context)
     case 'shapes':
-      return shapesRow(block.shapes, context)
+      return shapesRow(block.shapes, marginNotes(block.notes, context), context)
     case 'part-head':
       return partSection(block, null, context)
     case 'systems':
@@ -75,6 +76,8 @@ function blockOf(block: DocumentBlock, context: FlowContext): ElementContent {
       )
     case 'answer-note':
       return answerNote(block, context)
+    case 'check-notes':
+      return checkSection(block, context)
     case 'page-break':
       return el('div', 'page-break', [])
     default:

@@ -28,7 +28,9 @@ export function lessonPage(context: FlowContext, place: LessonPlace | null): str
   const rail = lessonRail(context, place?.number ?? null, place?.bookTitle ?? null)
   return framed({
     language: document.language,
-    title: place === null ? document.head.title : `${document.head.title} – ${place.bookTitle}`,
+    title: [document.head.title, place?.bookTitle ?? null, document.head.edition]
+      .filter((name) => name !== null)
+      .join(' – '),
     description: document.head.subtitle,
     skip: web.skip,
     body: [glyphStore(context.drawings, fonts), rail, main],
@@ -37,6 +39,7 @@ export function lessonPage(context: FlowContext, place: LessonPlace | null): str
 
 function headOf(head: LessonHead, context: FlowContext): Element {
   return el('header', 'head', [
+    ...(head.edition === null ? [] : [el('p', 'edition', [head.edition])]),
     el('h1', '', [head.title]),
     ...(head.subtitle === null ? [] : [el('p', 'sub', [head.subtitle])]),
     ...(head.author === null ? [] : [el('p', 'by', [head.author])]),

@@ -9,8 +9,8 @@ import { claimId, type PageContext } from './page-context.ts'
 import { shapesAnchor } from './section-anchors.ts'
 import { chordName } from './words.ts'
 
-/** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it. */
-export function shapesRow(shapes: readonly Shape[], context: PageContext): Element {
+/** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it; notes on them stand under the row. */
+export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], context: PageContext): Element {
   const grids = drawGridRow(shapes, {
     instrument: context.lesson.instrument,
     fonts: context.fonts,
@@ -36,7 +36,7 @@ export function shapesRow(shapes: readonly Shape[], context: PageContext): Eleme
     ]
   })
   const first = claimId(shapesAnchor(context.document.id), context)
-  return h('div', { className: ['shapes'], ...(first === undefined ? {} : { id: first }) }, ...figures)
+  return h('div', { className: ['shapes'], ...(first === undefined ? {} : { id: first }) }, ...figures, ...notes)
 }
 
 function impliedLine(label: string, context: PageContext): readonly Element[] {

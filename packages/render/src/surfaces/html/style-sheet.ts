@@ -60,6 +60,7 @@ const RAIL = `
 const LESSON = `
 main{margin-left:232px;max-width:888px;padding:40px 32px 64px}
 .head h1{font:300 52px/56px var(--serif);letter-spacing:-.012em;text-wrap:balance}
+.edition{font:700 16px/24px var(--sans);margin-bottom:6px}
 .sub{font:italic 400 21px/30px var(--serif)}
 .by{font:400 16px/26px var(--sans);margin-top:4px}
 .facts{--rule:2px;list-style:none;display:flex;flex-wrap:wrap;font:400 17px/26px var(--sans);margin-top:12px;padding-top:10px;background:${FOUR_STROKES}}
@@ -138,6 +139,10 @@ const CARDS = `
 .steps .beat{font:700 18px/27px var(--sans);color:var(--accent)}
 .count{font:600 .97em/1 var(--sans);font-style:normal}
 .same{list-style:none;font:400 16px/24px var(--sans);margin-top:18px}
+.noted{list-style:none;max-width:64ch;margin-top:12px;padding-left:14px;border-left:1.5px solid var(--ink);font:400 16px/23px var(--sans)}
+.noted li+li{margin-top:6px}
+.noted .finding{white-space:nowrap;color:var(--quiet)}
+.shapes>.noted{grid-column:1/-1;margin-top:0}
 .rhythm{font:400 16px/24px var(--sans);margin-bottom:8px}`
 
 const PLAN = `

@@ -27,6 +27,8 @@ export interface PdfContent {
 export interface ElementSettings {
   readonly alt?: string
   readonly title?: string
+  /** A BCP 47 tag. */
+  readonly lang?: string
   readonly scope?: 'Column' | 'Row'
   readonly bbox?: readonly [number, number, number, number]
 }

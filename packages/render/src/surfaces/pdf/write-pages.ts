@@ -29,6 +29,7 @@ function createTree(pen: Pen): Tree {
     const parent = node.parent === null ? null : elementOf(node.parent)
     const made = pen.pdf.element(node.role, parent, {
       ...(node.alt === undefined ? {} : { alt: node.alt }),
+      ...(node.language === undefined ? {} : { lang: node.language }),
       ...(node.role === 'TH' ? { scope: 'Column' as const } : {}),
       ...(box === undefined ? {} : { bbox: box }),
     })

@@ -1,5 +1,6 @@
 import type { Bar, BarRange, Part } from '@barwise/parser'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
+import type { MarginNote } from '../../page/document/margin-note.ts'
 import {
   heardRhythm,
   itemPlainText,
@@ -10,6 +11,7 @@ import {
   type StepCard,
   stepsOfPart,
 } from '../../steps/index.ts'
+import { marginLines } from './margin-text.ts'
 import type { TextContext } from './text-context.ts'
 import type { RhythmWord } from './text-words.ts'
 
@@ -42,7 +44,8 @@ export function systemsText(block: Music, toCards: boolean, context: TextContext
 }
 
 /** The cards of a part, one after the other: how it is counted, then each bar with a line a beat and its rhythm to say. */
-export function cardsText({ part, bars }: Music, context: TextContext): string {
+export function cardsText(block: Music, context: TextContext): string {
+  const { part, bars } = block
   const steps = stepsOfPart(context.lesson, part)
   const cards = steps.cards.filter(({ bar }) => bars === null || inRange(Math.max(1, bar), bars))
   const lines = steps.lines
@@ -62,9 +65,15 @@ export function cardsText({ part, bars }: Music, context: TextContext): string {
         context,
       ),
     ].join('\n'),
-    ...shown.map(({ bar, card }) => cardText(card, bar, steps, context)),
+    ...shown.map(({ bar, card }) =>
+      [cardText(card, bar, steps, context), ...marginLines(notesOf(block, card), context)].join('\n'),
+    ),
     ...(lines.length === 0 ? [] : [lines.join('\n')]),
   ].join('\n\n')
+}
+
+function notesOf(block: Music, card: StepCard): readonly MarginNote[] {
+  return block.kind === 'cards' ? block.notes.filter((note) => note.card === card.bar) : []
 }
 
 function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextContext): string {

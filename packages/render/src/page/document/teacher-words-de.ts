@@ -1,0 +1,16 @@
+import type { TeacherWords } from './teacher-words.ts'
+
+/** What only the teacher's edition says, in German. */
+export const GERMAN: TeacherWords = {
+  edition: 'Ausgabe für Lehrende',
+  severity: { error: 'Fehler', warning: 'Warnung', note: 'Hinweis' },
+  noted: 'Was die Prüfung anmerkt',
+  placed: (count, inWords, more) => {
+    const stand = count === 1 ? 'eine Anmerkung steht' : `${inWords} Anmerkungen stehen`
+    return `${stand} oben bei den Takten und Griffen${more ? '; die übrigen stehen hier' : ''}`
+  },
+  nothing: 'nichts in dieser Lektion',
+  line: (number) => `Zeile ${number}`,
+  pickup: 'Auftakt',
+  inEnglish: 'Die Sätze der Prüfung gibt es nur auf Englisch.',
+}

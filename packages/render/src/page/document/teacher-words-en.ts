@@ -1,0 +1,16 @@
+import type { TeacherWords } from './teacher-words.ts'
+
+/** What only the teacher's edition says, in English. */
+export const ENGLISH: TeacherWords = {
+  edition: 'Teacher’s edition',
+  severity: { error: 'Error', warning: 'Warning', note: 'Note' },
+  noted: 'What the check noted',
+  placed: (count, inWords, more) => {
+    const stand = count === 1 ? `${inWords} finding stands` : `${inWords} findings stand`
+    return `${stand} with the bars and shapes above${more ? '; the others are listed here' : ''}`
+  },
+  nothing: 'nothing in this lesson',
+  line: (number) => `Line ${number}`,
+  pickup: 'pickup',
+  inEnglish: null,
+}

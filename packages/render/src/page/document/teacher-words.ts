@@ -1,0 +1,30 @@
+import type { PageLanguage, Severity } from '@barwise/parser'
+import { GERMAN } from './teacher-words-de.ts'
+import { ENGLISH } from './teacher-words-en.ts'
+import { wordsFor } from './words-of-language.ts'
+
+/** The words that only the teacher's edition speaks. */
+export interface TeacherWords {
+  /** Its name, so that copies are not mixed up. */
+  readonly edition: string
+  readonly severity: Readonly<Record<Severity, string>>
+  /** The heading over what the check found. */
+  readonly noted: string
+  /** Beside that heading: how many findings stand where they belong (in words), and whether more follow. Starts small, no full stop. */
+  readonly placed: (count: number, inWords: string, more: boolean) => string
+  /** That there is none, beside that heading. */
+  readonly nothing: string
+  /** A line of the lesson's file. */
+  readonly line: (number: number) => string
+  /** Inside a sentence. */
+  readonly pickup: string
+  /** That the findings are in English; null where the page is too. */
+  readonly inEnglish: string | null
+}
+
+const ALL: Readonly<Record<PageLanguage, TeacherWords>> = { de: GERMAN, en: ENGLISH }
+
+/** The words of the teacher's edition for a BCP 47 tag; English where there are none for its language. */
+export function teacherWords(language: string): TeacherWords {
+  return wordsFor(ALL, language)
+}
