@@ -30,7 +30,7 @@ export function openMargin(lesson: Lesson, findings: readonly Finding[], words: 
     return raised([...(several ? [place.part.title] : []), ...bar].join(', '))
   }
   const aboutFindings = (placed: number, here: number): string => {
-    if (placed > 0) return teacher.placed(placed, words.number(placed), here > 0)
+    if (placed > 0) return teacher.placed(placed, here > 0)
     return here > 0 ? '' : teacher.nothing
   }
   return {

@@ -5,8 +5,8 @@ export const GERMAN: TeacherWords = {
   edition: 'Ausgabe für Lehrende',
   severity: { error: 'Fehler', warning: 'Warnung', note: 'Hinweis' },
   noted: 'Was die Prüfung anmerkt',
-  placed: (count, inWords, more) => {
-    const stand = count === 1 ? 'eine Anmerkung steht' : `${inWords} Anmerkungen stehen`
+  placed: (count, more) => {
+    const stand = count === 1 ? 'eine Anmerkung steht' : `${count} Anmerkungen stehen`
     return `${stand} oben bei den Takten und Griffen${more ? '; die übrigen stehen hier' : ''}`
   },
   nothing: 'nichts in dieser Lektion',

@@ -5,8 +5,8 @@ export const ENGLISH: TeacherWords = {
   edition: 'Teacher’s edition',
   severity: { error: 'Error', warning: 'Warning', note: 'Note' },
   noted: 'What the check noted',
-  placed: (count, inWords, more) => {
-    const stand = count === 1 ? `${inWords} finding stands` : `${inWords} findings stand`
+  placed: (count, more) => {
+    const stand = count === 1 ? 'one finding stands' : `${count} findings stand`
     return `${stand} with the bars and shapes above${more ? '; the others are listed here' : ''}`
   },
   nothing: 'nothing in this lesson',

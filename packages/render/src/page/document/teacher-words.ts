@@ -10,8 +10,8 @@ export interface TeacherWords {
   readonly severity: Readonly<Record<Severity, string>>
   /** The heading over what the check found. */
   readonly noted: string
-  /** Beside that heading: how many findings stand where they belong (in words), and whether more follow. Starts small, no full stop. */
-  readonly placed: (count: number, inWords: string, more: boolean) => string
+  /** Beside that heading: how many findings stand where they belong , and whether more follow. Starts small, no full stop. */
+  readonly placed: (count: number, more: boolean) => string
   /** That there is none, beside that heading. */
   readonly nothing: string
   /** A line of the lesson's file. */

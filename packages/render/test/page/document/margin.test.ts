@@ -96,7 +96,7 @@ describe('a finding in a bar', () => {
   test('stands in the card of that bar, at its line or at any sign under it', () => {
     const document = composed([{ words: 'bar 1' }, { words: 'x Em' }, { words: 'Am', after: '1-4: ' }])
     expect(inCards(document)).toEqual(['1|', '1|', '2|'])
-    expect(atEnd(document)).toMatchObject({ notes: [], about: 'three findings stand with the bars and shapes above' })
+    expect(atEnd(document)).toMatchObject({ notes: [], about: '3 findings stand with the bars and shapes above' })
   })
 
   test('of a copy that is the same stands in the card that tells it, led by the bar unless its words name it', () => {
