@@ -12,15 +12,15 @@ import { soundsThree } from './shape-label.ts'
 /**
  * A written symbol agrees with what is struck under it. It does when the sounds of its whole stretch do; else each strike of three or
  * more different notes is judged. Passed over: shapes that carry the symbol themselves or imply theirs (their lines are judged),
- * moved shapes (chords on the way), strikes in the last beat that fit the next symbol (played ahead), and disagreeing strikes
- * that take less time than the agreeing ones (chords in passing). At most one finding for a stretch, never an error.
+ * moved shapes (chords on the way), strikes in the last beat that fit the next symbol (played ahead), ornaments beside the plain
+ * chord, and disagreeing strikes that take less time than the agreeing ones (chords in passing). At most one finding for a stretch, never an error.
  */
 export const chordOverNotes: Rule = {
   codes: ['chord-contradicts', 'chord-extra-tones', 'chord-missing-tones'],
   check: ({ lesson }) => {
     const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
     return lesson.parts.flatMap((part) =>
-      chordStretches(part).flatMap((stretch) => judgeStretch(stretch, lesson, shapes)),
+      chordStretches(part).flatMap((stretch) => notesAgainst(stretch, lesson, shapes)),
     )
   },
 }
@@ -31,7 +31,8 @@ interface JudgedStrike {
   readonly judged: Judgement
 }
 
-function judgeStretch(
+/** The one finding of a stretch whose notes disagree with its symbol, the bass left aside; empty where they agree. */
+export function notesAgainst(
   stretch: ChordStretch,
   lesson: Lesson,
   shapes: ReadonlyMap<string, Shape>,
@@ -49,14 +50,15 @@ function judgeStretch(
     const judged = soundsThree(midis) ? judgeHarmony(midis, chord) : null
     return judged === null ? [] : [{ placed, midis, judged }]
   })
-  const against = strikes.filter((each) => disagrees(each, whole, { stretch, chord, shapes }))
+  const other = strikes.filter((each) => disagrees(each, whole, { stretch, chord, shapes }))
+  const against = other.length === strikes.length ? other : other.filter((each) => !isOrnament(each))
   const first = against[0]
   if (first === undefined || timeOf(against) * 2 < timeOf(strikes)) return []
   return [findingFor(first, chord, stretch, lesson)]
 }
 
 /** Notes as fingered: symbols are those of the shapes, whatever the capo. */
-function midisOf({ strike }: PlacedStrike, lesson: Lesson): readonly number[] {
+export function midisOf({ strike }: PlacedStrike, lesson: Lesson): readonly number[] {
   return strike.notes.flatMap((note) => (note.midi === null ? [] : [note.midi - lesson.instrument.capo]))
 }
 
@@ -64,7 +66,13 @@ function isOnTheWay(target: PlacedStrike['strike']['target'], shapes: ReadonlyMa
   return target.shift !== 0 || (target.shape !== null && shapes.get(target.shape)?.implied === true)
 }
 
-function isFine(judged: Judgement): boolean {
+/** A note added to the shape, or sounded by the fretting hand alone, colours a chord that is there without it. */
+function isOrnament({ placed: { strike }, judged }: JudgedStrike): boolean {
+  return judged.verdict !== 'contradicts' && (strike.stroke === null || strike.target.added.length > 0)
+}
+
+/** Whether a symbol and its notes agree, the bass left aside. */
+export function isFine(judged: Judgement): boolean {
   return !['contradicts', 'extra tones', 'missing tones'].includes(judged.verdict)
 }
 
@@ -75,7 +83,8 @@ function disagrees(
 ): boolean {
   if (isFine(judged)) return false
   if (judged.verdict === 'missing tones' && whole.missing.length === 0) return false
-  const label = shapes.get(placed.strike.target.shape ?? '')?.label ?? null
+  const { shape, added } = placed.strike.target
+  const label = added.length > 0 ? null : (shapes.get(shape ?? '')?.label ?? null)
   const own = label === null ? null : parseChordSymbol(label)
   if (own !== null && toneNames(own).join() === toneNames(chord).join()) return false
   const ahead = stretch.end !== null && stretch.end - placed.start <= placed.bar.beatTicks

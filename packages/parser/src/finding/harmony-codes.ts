@@ -46,8 +46,8 @@ export const HARMONY_CODES: Readonly<Record<HarmonyCode, CodeDoc>> = {
   },
   'wrong-slash-bass': {
     severity: 'warning',
-    says: 'The symbol names its lowest note after the slash, and another note is the lowest.',
-    covers: 'the shape line',
+    says: 'The symbol names its lowest note after the slash, and another note is the lowest. For a symbol over a stretch of notes only a note, unless a bass plays it: the low note may be left to another instrument.',
+    covers: 'the shape line, or the first stroke under the symbol that reaches the low strings',
     bad: lesson('D/F#', 'x x 0 2 3 2 fingers x x 0 1 3 2'),
     good: lesson('D/F#', '2 x 0 2 3 2 fingers T x 0 1 3 2'),
   },

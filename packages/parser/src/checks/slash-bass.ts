@@ -1,0 +1,92 @@
+import type { FindingDraft } from '../finding/finding-draft.ts'
+import type { Lesson } from '../score/lesson.ts'
+import type { Shape } from '../score/shape.ts'
+import { type ChordSymbol, parseChordSymbol, toneNames } from '../theory/chord-symbol.ts'
+import { judgeHarmony } from '../theory/judge-harmony.ts'
+import { formatNoteName } from '../theory/note-name.ts'
+import { isFine, midisOf, notesAgainst } from './chord-over-notes.ts'
+import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
+import type { Rule } from './rule.ts'
+
+/**
+ * A symbol with a slash names its lowest note: one of the strikes under it that carry the bass should have it lowest. Only a note, for
+ * the bass may be somebody else's; a warning on a bass. Strokes on the thin strings carry none, nor do shapes with the same
+ * symbol (their lines are judged) or an implied one, nor what is played ahead for the next symbol. Tunings whose thickest
+ * string is not the lowest are passed over: there the lowest note is no bass.
+ */
+export const slashBass: Rule = {
+  codes: ['wrong-slash-bass'],
+  check: ({ lesson }) => {
+    const { tuning } = lesson.instrument
+    if (Math.min(...tuning) !== tuning.at(-1)) return []
+    const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
+    return lesson.parts.flatMap((part) =>
+      chordStretches(part).flatMap((stretch) => judgeStretch(stretch, lesson, shapes)),
+    )
+  },
+}
+
+function judgeStretch(
+  stretch: ChordStretch,
+  lesson: Lesson,
+  shapes: ReadonlyMap<string, Shape>,
+): readonly FindingDraft[] {
+  const chord = parseChordSymbol(stretch.symbol)
+  if (chord === null || chord.bass === null) return []
+  const low = stretch.strikes.filter((placed) => carriesBass(placed, lesson, shapes, chord))
+  const own = low.filter((placed) => !isAhead(placed, stretch, lesson))
+  const judged = own.map((placed) => ({ placed, heard: judgeHarmony(midisOf(placed, lesson), chord) }))
+  const first = judged[0]
+  if (first === undefined || first.heard === null) return []
+  if (judged.some(({ heard }) => heard?.bass === 'slash agrees')) return []
+  // Other notes are the graver fault, and reported as such.
+  if (notesAgainst(stretch, lesson, shapes).length > 0) return []
+  const { strike, bar } = first.placed
+  const what = strike.target.shape === null ? 'the lowest note' : `the lowest note of \`${strike.target.shape}\``
+  const bass = formatNoteName(chord.bass)
+  return [
+    {
+      code: 'wrong-slash-bass',
+      severity: lesson.instrument.name === 'bass' ? 'warning' : 'note',
+      span: strike.span,
+      bar: bar.number,
+      message: `${what} in bar ${bar.number} is ${first.heard.lowest}, but the symbol ${chord.text} asks for ${bass}`,
+      help: `put ${bass} below the chord, or write the symbol without \`/${bass}\`; leave it where another instrument plays the bass`,
+      related: [{ span: stretch.bar.span, message: `${chord.text} is written here` }],
+    },
+  ]
+}
+
+/** Whether a strike reaches down to the bass: single notes on the thicker half of the strings, or a shape with its lowest string. */
+function carriesBass(
+  { strike }: PlacedStrike,
+  { instrument }: Lesson,
+  shapes: ReadonlyMap<string, Shape>,
+  chord: ChordSymbol,
+): boolean {
+  const sounding = strike.notes.filter((note) => note.midi !== null)
+  const lowest = Math.max(0, ...sounding.map((note) => note.string))
+  if (lowest <= instrument.tuning.length / 2) return false
+  const shape = strike.target.shape === null ? undefined : shapes.get(strike.target.shape)
+  if (shape === undefined) return true
+  if (shape.implied || strike.target.shift !== 0 || isLabelled(shape, chord)) return false
+  return lowest >= shape.frets.findLastIndex((fret) => fret !== null) + 1
+}
+
+/** Whether a shape stands under the same symbol on its own line. */
+function isLabelled({ label }: Shape, chord: ChordSymbol): boolean {
+  const own = label === null ? null : parseChordSymbol(label)
+  return own !== null && namesOf(own) === namesOf(chord)
+}
+
+function namesOf(chord: ChordSymbol): string {
+  return [...toneNames(chord), '/', chord.bass === null ? '' : formatNoteName(chord.bass)].join(' ')
+}
+
+/** Played in the last beat before the next symbol, and in tune with it: it belongs there already. */
+function isAhead(placed: PlacedStrike, { end, next }: ChordStretch, lesson: Lesson): boolean {
+  const chord = next === null ? null : parseChordSymbol(next)
+  if (chord === null || end === null || end - placed.start > placed.bar.beatTicks) return false
+  const heard = judgeHarmony(midisOf(placed, lesson), chord)
+  return heard !== null && isFine(heard) && (heard.bass === 'root' || heard.bass === 'slash agrees')
+}
