@@ -91,7 +91,8 @@ function moveRoom(column: Column, next: Column): number {
     : heads + 1.1
 }
 
-function closingOf(part: Part, bar: Bar, after: Bar | null): Closing {
+/** How a bar ends: where a repeat turns back, where the part ends, before a section. */
+export function closingOf(part: Part, bar: Bar, after: Bar | null): Closing {
   for (const repeat of part.repeats) {
     const last = repeat.endings.at(-1)
     if (

@@ -1,0 +1,66 @@
+import type { InstrumentName, Lesson, Part } from '@barwise/parser'
+import { pageWords } from '../../page/document/words-of-language.ts'
+import { element, type XmlElement } from '../xml-door.ts'
+
+/** What an instrument sounds like: a sound of the standard's list, and a General MIDI program counted from 1. */
+interface SoundOfInstrument {
+  readonly sound: string
+  readonly program: number
+}
+
+/** Sources: MusicXML 4.0, sounds.xml; General MIDI 1, sound set (26 steel guitar, 34 fingered electric bass, 25 nylon guitar). */
+const SOUNDS: Readonly<Record<InstrumentName, SoundOfInstrument>> = {
+  guitar: { sound: 'pluck.guitar.steel-string', program: 26 },
+  bass: { sound: 'pluck.bass.electric', program: 34 },
+  ukulele: { sound: 'pluck.ukulele', program: 25 },
+}
+
+/** The General MIDI program of an instrument, counted from 1. */
+export function programOf(name: InstrumentName): number {
+  return SOUNDS[name].program
+}
+
+/** Everything before the music: titles, author, licence, what wrote it, the one instrument. */
+export function scoreHead(lesson: Lesson, part: Part): readonly (XmlElement | null)[] {
+  const { settings, instrument } = lesson
+  const id = 'P1-I1'
+  const name = capital(pageWords(settings.language).instrument(instrument.name))
+  const { sound, program } = SOUNDS[instrument.name]
+  const ofLesson = element('work-title', {}, settings.title)
+  return [
+    element('work', {}, ofLesson),
+    lesson.parts.length > 1 ? element('movement-title', {}, part.title) : null,
+    element(
+      'identification',
+      {},
+      settings.author === null ? null : element('creator', { type: 'author' }, settings.author),
+      settings.licence === null ? null : element('rights', {}, settings.licence),
+      element(
+        'encoding',
+        {},
+        element('software', {}, 'Barwise'),
+        ...['accidental', 'beam'].map((what) => element('supports', { element: what, type: 'yes' })),
+      ),
+    ),
+    element(
+      'part-list',
+      {},
+      element(
+        'score-part',
+        { id: 'P1' },
+        element('part-name', {}, name),
+        element(
+          'score-instrument',
+          { id },
+          element('instrument-name', {}, name),
+          element('instrument-sound', {}, sound),
+        ),
+        element('midi-instrument', { id }, element('midi-channel', {}, 1), element('midi-program', {}, program)),
+      ),
+    ),
+  ]
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1)
+}
