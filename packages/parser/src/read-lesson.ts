@@ -25,6 +25,7 @@ import type { Lesson, LessonSettings } from './score/lesson.ts'
 import type { Part } from './score/part.ts'
 import type { Shape } from './score/shape.ts'
 import { readShapeLines } from './shapes/read-shapes.ts'
+import { createShapeFindings } from './shapes/shape-findings.ts'
 import { readSharedShapes } from './shapes/shared-shapes.ts'
 import { foldSigns } from './source/fold-signs.ts'
 import { createLineIndex } from './source/line-index.ts'
@@ -55,7 +56,8 @@ export interface LessonReading {
 export function readLesson(source: SourceFile, options: ReadLessonOptions = {}): LessonReading {
   const { text } = source
   const reporter = createReporter(source)
-  const { report } = reporter
+  const ofShapes = createShapeFindings(text, reporter.report)
+  const { report } = ofShapes
   const index = createLineIndex(text)
   const matter = readFrontMatter(source, index, { names: LESSON_SETTINGS, report, what: 'lesson' })
   const values = settingReader(matter, report)
@@ -84,6 +86,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     instrument,
     report,
     shapes: shapes.byName,
+    brokenShapes: shapes.broken,
   })
   const context: ProseContext = {
     text,
@@ -97,6 +100,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     rawAt: new Map([...shapes.contents, ...parts.contents].map((content) => [content.block.opening.start, content])),
   }
   const blocks = toBlocks(tree.children, { ...context, definitions: outline.definitions })
+  ofShapes.finish()
   const used = usedShapes(
     parts.known.map(({ part }) => part),
     context.usedShapes,
@@ -120,6 +124,8 @@ function bodyOffset(text: string, start: number): number {
 
 interface ShapesRead {
   readonly byName: ReadonlyMap<string, Shape>
+  /** The names of those whose line could not be read as written. */
+  readonly broken: ReadonlySet<string>
   readonly contents: readonly RawContent[]
 }
 
@@ -135,11 +141,12 @@ function readShapes(
 ): ShapesRead {
   const { source, settings, instrument, report, sharedShapes } = context
   const own = new Map<string, Shape>()
+  const broken = new Set<string>()
   const contents = blocks
     .filter((block) => block.name === 'shapes')
     .map((block) => {
       const limit = createFindingLimit()
-      const context = { file: source.path, instrument, key: settings.key, report: limit.report, shapes: own }
+      const context = { file: source.path, instrument, key: settings.key, report: limit.report, shapes: own, broken }
       const written = readDirectiveText(block.rest.text.trimEnd(), block.rest.offset)
       checkAttributes(written, { what: 'shapes', allowed: [], report: limit.report })
       const names = readShapeLines(block.lines, context)
@@ -147,7 +154,7 @@ function readShapes(
       return { block, shapes: names, part: null }
     })
   const shared = sharedShapes === null ? [] : readSharedShapes(sharedShapes, { instrument, key: settings.key })
-  return { byName: new Map([...shared.map((shape) => [shape.name, shape] as const), ...own]), contents }
+  return { byName: new Map([...shared.map((shape) => [shape.name, shape] as const), ...own]), broken, contents }
 }
 
 interface PartsRead {
@@ -164,9 +171,10 @@ function readParts(
     readonly instrument: Instrument
     readonly report: Report
     readonly shapes: ReadonlyMap<string, Shape>
+    readonly brokenShapes: ReadonlySet<string>
   },
 ): PartsRead {
-  const { settings, timeFits, instrument, report, shapes } = context
+  const { settings, timeFits, instrument, report, shapes, brokenShapes } = context
   const known: KnownPart[] = []
   const contents: RawContent[] = []
   const ids = new Set<string>()
@@ -188,6 +196,7 @@ function readParts(
       lines: block.lines,
       instrument,
       shapes,
+      brokenShapes,
       span: block.span,
       report: gridFits && timeFits ? report : exceptCounts(report),
     })

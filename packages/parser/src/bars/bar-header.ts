@@ -1,6 +1,7 @@
 import type { Span } from '../source/span.ts'
 import { type BarContext, spanFrom } from './context.ts'
 import { type Word, wordsOf } from './line-words.ts'
+import { SAME_AGAIN } from './mistaken-line.ts'
 
 /** Bars `first` to `last` as a line names them. */
 export interface NamedBars {
@@ -31,11 +32,15 @@ export function parseBars(text: string, offset: number): NamedBars | null {
   return { first, last: match[2] === undefined ? first : Number(match[2]), span: spanFrom(offset, 0, text.length) }
 }
 
-/** Reads the words after `bar`; null when the bar's number or its copy cannot be read, which is reported. */
+/**
+ * Reads the words after `bar`; null when the bar's number or its copy cannot be read, which is reported.
+ *
+ * @param next the number that the bar should have.
+ */
 export function readBarHeader(
   text: string,
   from: number,
-  { offset, context }: { offset: number; context: BarContext },
+  { offset, context, next }: { readonly offset: number; readonly context: BarContext; readonly next: number },
 ): BarHeader | null {
   const words = wordsOf(text.replace('=', ' '), from)
   const { report } = context
@@ -51,14 +56,20 @@ export function readBarHeader(
     bars.last - bars.first >= MOST_BARS_A_LINE
   ) {
     const span = first === undefined ? spanFrom(offset, 0, from) : spanFrom(offset, first.start, first.end)
-    report({ code: 'bad-bar-number', span, ...numberFault(first?.text ?? null, bars) })
+    const listed = bars === null ? joinedNumbers(text, from) : null
+    if (listed === null) report({ code: 'bad-bar-number', span, ...numberFault(first?.text ?? null, bars, next) })
+    else {
+      const whole = spanFrom(offset, first?.start ?? from, listed.end)
+      const message = 'bars are named by the first and the last, with a dash between'
+      report({ code: 'bad-bar-number', span: whole, message, help: `write \`${listed.written}\`` })
+    }
     return null
   }
   if (bare !== first.text) {
     const span = spanFrom(offset, first.end - 1, first.end)
     const signs = words.length > 1 && words[1]?.text !== 'chords' && !text.includes('=')
     const follows = signs ? ', and its beats on lines below, as in `1: Em7 x x Em7`' : ''
-    const help = `write \`bar ${bare}\`${follows}`
+    const help = SAME_AGAIN.test(words[1]?.text ?? '') ? copyHelp(bars) : `write \`bar ${bare}\`${follows}`
     report({ code: 'bad-bar-number', span, message: 'the number of a bar takes no colon', help })
     if (signs) return null
   }
@@ -69,6 +80,11 @@ export function readBarHeader(
   if (equals < 0) {
     const copied = /\bbars?\s+(\d+(?:-\d+)?)/.exec(text.slice(bars.span.end - offset))
     const [joiner] = middle
+    if (joiner !== undefined && SAME_AGAIN.test(joiner.text)) {
+      const span = spanFrom(offset, joiner.start, joiner.end)
+      report({ code: 'bad-copy', span, message: `"${joiner.text}" does not name a bar to copy`, help: copyHelp(bars) })
+      return null
+    }
     if (copied !== null && joiner !== undefined) {
       const help = `write \`bar ${bare} = bar ${copied[1]}\``
       const span = spanFrom(offset, joiner.start, joiner.end)
@@ -80,9 +96,29 @@ export function readBarHeader(
   return readCopy({ bars, equals, middle, chords, text }, { offset, context })
 }
 
-function numberFault(text: string | null, bars: NamedBars | null): { readonly message: string; readonly help: string } {
-  if (text === null) return { message: 'this bar has no number', help: 'write its number, as in `bar 3`' }
-  if (bars === null) return { message: `"${text}" is no bar number`, help: 'write a whole number, as in `bar 3`' }
+/** The mend for a copy that names nothing: the bar before, as far as there is one. */
+function copyHelp({ first, last }: NamedBars): string {
+  if (first === last)
+    return first > 1 ? `write \`bar ${first} = bar ${first - 1}\`` : 'write the bar out: none stands before it'
+  return `write \`bar ${first}-${last} = bar ${Math.max(1, first - 1)}\``
+}
+
+/** Bars named as in `3, 4` or `3 and 4`: how the line is written, and where the names end; null when they are not. */
+function joinedNumbers(text: string, from: number): { readonly written: string; readonly end: number } | null {
+  const joined = /(\d{1,5})\s*(?:,|&|\+|to|and|until)\s*(\d{1,5})/
+  const head = new RegExp(`^\\s*${joined.source}`).exec(text.slice(from))
+  if (head === null) return null
+  const rest = text.slice(from + head[0].length).replace(new RegExp(joined, 'g'), '$1-$2')
+  return { written: `bar ${head[1]}-${head[2]}${rest}`, end: from + head[0].length }
+}
+
+function numberFault(
+  text: string | null,
+  bars: NamedBars | null,
+  next: number,
+): { readonly message: string; readonly help: string } {
+  if (text === null) return { message: 'this bar has no number', help: `write \`bar ${next}\`` }
+  if (bars === null) return { message: `"${text}" is no bar number`, help: `write \`bar ${next}\`` }
   if (bars.first < 1)
     return { message: 'bars are counted from 1', help: 'write `bar 1`, or `pickup` for what comes before it' }
   if (bars.last < bars.first)
@@ -118,13 +154,13 @@ function readCopy(copy: CopyText, { offset, context }: { offset: number; context
     )
   }
   const [keyword, numbers, ...rest] = middle
-  if (keyword === undefined) return fail(equals, equals + 1, 'nothing is named to copy', 'write `= bar 2`')
+  if (keyword === undefined) return fail(equals, equals + 1, 'nothing is named to copy', copyHelp(bars))
   const isBar = keyword.text === 'bar' || keyword.text === 'bars'
   const named = isBar ? numbers : keyword
   const source = named === undefined ? null : parseBars(named.text, offset + named.start)
   if (source === null || !isBar) {
-    const shown = source === null ? 'bar 2' : `bar ${named?.text}`
-    return fail(keyword.start, (numbers ?? keyword).end, 'a copy names the bar it copies', `write \`= ${shown}\``)
+    const help = source === null ? copyHelp(bars) : `write \`= bar ${named?.text}\``
+    return fail(keyword.start, (numbers ?? keyword).end, 'a copy names the bar it copies', help)
   }
   const swaps = readSwaps(rest)
   if (swaps === null) {

@@ -21,7 +21,7 @@ export interface BeatLine {
   readonly head: Span
 }
 
-const HEAD = /^(\d{1,5})(?:\s*-\s*(\d{1,5}))?(?:\s+in\s+(\d{1,5}))?\s*:/
+const HEAD = /^(\d{1,5})(?:\s*-\s*(\d{1,5}))?(?:\s+in\s*(\d{1,5}))?\s*:/
 const MOST_PARTS_A_BEAT = 16
 
 /** Whether a line begins as a beat line does. */
@@ -70,8 +70,14 @@ export function readBeatLine(
   if (cells.some((cell) => cell.signs.length === 0)) return lost
   const slots = parts ?? length / slotTicks(frame.grid)
   const run = { firstBeat, lastBeat, parts, slots, items, cells, frame }
+  if (sumSlots(cells) !== slots && cells.some(standsForMany)) return lost
   if (!barsStandRight(run, context) || !bracketsDivide(run, length, context)) return lost
   return { firstBeat, lastBeat, head, segments: layCells(run) }
+}
+
+/** A sign that cannot be read and was meant for several (it has been reported), so that to count it says nothing. */
+function standsForMany({ signs }: Cell): boolean {
+  return signs.some(({ text, meaning }) => meaning.kind === 'lost' && /^(?:%|\u2026|\.{2,})$/.test(text))
 }
 
 interface Run {

@@ -8,6 +8,8 @@ import type { SignMeaning } from './stroke-sign.ts'
 export interface BarContext {
   readonly instrument: Instrument
   readonly shapes: ReadonlyMap<string, Shape>
+  /** Names of shapes whose line could not be read as written: nothing is said of the strokes that play them. */
+  readonly brokenShapes: ReadonlySet<string>
   readonly report: Report
   /** What signs mean that have been read without a fault, by their text: a part says the same few signs over and over. */
   readonly meanings: Map<string, SignMeaning>

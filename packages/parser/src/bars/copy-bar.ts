@@ -1,5 +1,5 @@
-import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Shape } from '../score/shape.ts'
+import { helpForShape } from '../shapes/unknown-shape.ts'
 import type { Span } from '../source/span.ts'
 import type { BarHeader } from './bar-header.ts'
 import { type BarContext, spanFrom } from './context.ts'
@@ -17,11 +17,7 @@ export function readSwapShapes(header: BarHeader, offset: number, context: BarCo
     const [toShape, fromShape] = [to, from].map((word) => {
       const shape = context.shapes.get(word.text)
       if (shape === undefined) {
-        const help = helpWithNames(
-          word.text,
-          [...context.shapes.keys()],
-          `add \`${word.text}\` to the shapes of the lesson`,
-        )
+        const help = helpForShape(word.text, [...context.shapes.keys()])
         const span = spanFrom(offset, word.start, word.end)
         context.report({ code: 'unknown-shape', span, message: `there is no shape "${word.text}"`, help })
       }
@@ -73,6 +69,7 @@ function readOn(
   { line, context }: { readonly line: Span; readonly context: BarContext },
 ): StrokeSign {
   if (sign.meaning.kind !== 'notes') return sign
+  if (context.brokenShapes.has(to.name)) return { ...sign, meaning: { kind: 'lost' } }
   const { target } = sign.meaning
   const actions = /^[a-z]+:/.exec(sign.text)?.[0] ?? ''
   const body = sign.text.slice(actions.length).replace(/[><'_~]+$/, '')

@@ -13,7 +13,8 @@ export interface FindingLimit {
 
 /**
  * Collects the findings of a block and hands them on in the order of the source, at most so many, with one that says so.
- * A shape that does not exist is reported where it is named first: it is one mistake however often it is played.
+ * A shape that does not exist, a capital X and a character that only looks right are reported where they stand first: each is one
+ * mistake however often it is made.
  */
 export function createFindingLimit(): FindingLimit {
   const drafts: FindingDraft[] = []
@@ -33,13 +34,15 @@ export function createFindingLimit(): FindingLimit {
   }
 }
 
+const TOLD_ONCE: ReadonlySet<FindingDraft['code']> = new Set(['unknown-shape', 'capital-x', 'strange-character'])
+
 function withNamesOnce(drafts: readonly FindingDraft[]): readonly FindingDraft[] {
   const times = new Map<string, number>()
   for (const { code, message } of drafts) {
-    if (code === 'unknown-shape') times.set(message, (times.get(message) ?? 0) + 1)
+    if (TOLD_ONCE.has(code)) times.set(message, (times.get(message) ?? 0) + 1)
   }
   return drafts.flatMap((draft) => {
-    if (draft.code !== 'unknown-shape') return [draft]
+    if (!TOLD_ONCE.has(draft.code)) return [draft]
     const count = times.get(draft.message) ?? 0
     times.set(draft.message, 0)
     if (count === 0) return []

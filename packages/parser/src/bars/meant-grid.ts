@@ -18,6 +18,7 @@ interface WrittenLines {
   readonly lines: readonly SourceLine[]
   readonly instrument: Instrument
   readonly shapes: ReadonlyMap<string, Shape>
+  readonly brokenShapes?: ReadonlySet<string>
 }
 
 /** The lines of a part as read, and what was found. */
@@ -56,9 +57,9 @@ export function readInMeantGrid(block: WrittenLines): PartLines {
 }
 
 function readUnder(block: WrittenLines, attributes: PartAttributes): PartLines {
-  const { instrument, shapes } = block
+  const { instrument, shapes, brokenShapes = new Set() } = block
   const limit = createFindingLimit()
-  const context: BarContext = { instrument, shapes, report: limit.report, meanings: new Map() }
+  const context: BarContext = { instrument, shapes, brokenShapes, report: limit.report, meanings: new Map() }
   return { lines: readLines(block.lines, attributes, context), limit, context }
 }
 

@@ -27,17 +27,30 @@ export function openPickup(line: Line, from: number, reading: Reading): void {
   openWritten({ number: 0, line, settings, chords }, reading)
 }
 
+/** Opens the next bar for beats that stand in none, or under a number that is none, so that the mistake stays the only one. */
+export function openImplied(line: Line, reading: Reading): void {
+  const number = reading.nextBar
+  reading.nextBar = number + 1
+  reading.impliedBar = number
+  openWritten({ number, line, settings: [], chords: null }, reading)
+  if (reading.open !== null) reading.open.incomplete = true
+}
+
 /** Opens what a `bar` line names: a bar to be written out, or copies. */
 export function openBars(line: Line, from: number, reading: Reading): void {
   close(reading)
   const { context } = reading
-  const header = readBarHeader(line.text, from, { offset: line.offset, context })
+  const header = readBarHeader(line.text, from, { offset: line.offset, context, next: reading.nextBar })
   if (header === null) {
+    if (/\d|=/.test(line.text.slice(from))) loseBars(line, from, reading)
+    else openImplied(line, reading)
     reading.strayReported = true
-    loseBars(line, from, reading)
     return
   }
   if (!takesItsPlace(header, reading)) {
+    const { first, last } = header.bars
+    // The number before again, by a slip of counting: the bar was meant to be the next.
+    if (header.source === null && first === last && first === reading.nextBar - 1) openImplied(line, reading)
     reading.strayReported = true
     return
   }
@@ -47,24 +60,20 @@ export function openBars(line: Line, from: number, reading: Reading): void {
     return
   }
   if (last > first) {
-    const help = `write \`bar ${first}\` and \`bar ${last}\` apart, or \`= bar ...\` for a copy`
-    context.report({
-      code: 'bad-bar-number',
-      span: header.bars.span,
-      message: 'only copies name several bars at once',
-      help,
-    })
-    reading.lost.push({ first, last })
-    reading.strayReported = true
-    return
+    const others = last === first + 1 ? last : `${first + 1}-${last}`
+    const help = `write \`bar ${first}\`, and below its beats \`bar ${others} = bar ${first}\``
+    const message = 'only copies name several bars at once'
+    context.report({ code: 'bad-bar-number', span: header.bars.span, message, help })
+    reading.lost.push({ first: first + 1, last })
   }
   openWritten({ number: first, line, settings: header.settings, chords: header.chords }, reading)
 }
 
 /** Keeps the count right after a header that could not be read: the bar it was to be is lost, not missing. */
 function loseBars(line: Line, from: number, reading: Reading): void {
-  const word = wordsOf(line.text.replace('=', ' '), from)[0]
-  const bars = word === undefined ? null : parseBars(word.text, line.offset)
+  const named = /^\s*(\d{1,5})(?:\s*(?:,|-|&|\+|to|and|until)\s*(\d{1,5}))?/.exec(line.text.slice(from))
+  const written = named === null ? '' : named[2] === undefined ? `${named[1]}` : `${named[1]}-${named[2]}`
+  const bars = parseBars(written, line.offset)
   const good = bars !== null && bars.first >= 1 && bars.last >= bars.first && bars.last <= MOST_BARS
   const lost = good ? { first: bars.first, last: bars.last } : { first: reading.nextBar, last: reading.nextBar }
   reading.lost.push(lost)
@@ -77,12 +86,18 @@ function loseBars(line: Line, from: number, reading: Reading): void {
 function takesItsPlace({ bars }: BarHeader, reading: Reading): boolean {
   const { context, nextBar } = reading
   const { first, last, span } = bars
+  if (first === reading.impliedBar) {
+    takeBack(first, reading)
+    reading.nextBar = last + 1
+    return true
+  }
   if (reading.from !== null && reading.from.bar === nextBar) reading.from = null
   const taken = reading.bars.get(first)
   if (taken !== undefined) {
     const related = [{ span: taken.span, message: 'the first is here' }]
     const message = `there is a bar ${first} already`
     context.report({ code: 'duplicate-bar', span, message, help: `write \`bar ${nextBar}\``, related })
+    if (reading.section !== null) reading.section = { ...reading.section, missed: true }
     return false
   }
   if (first < nextBar) {
@@ -108,6 +123,15 @@ function takesItsPlace({ bars }: BarHeader, reading: Reading): boolean {
   }
   reading.nextBar = last + 1
   return true
+}
+
+/** Gives up a bar that was only implied: its own line has come. */
+function takeBack(bar: number, reading: Reading): void {
+  const implied = reading.bars.get(bar)
+  reading.bars.delete(bar)
+  reading.impliedBar = null
+  if (implied !== undefined && implied.section !== null && reading.section === null)
+    reading.section = { name: implied.section, span: implied.span, missed: false }
 }
 
 interface WrittenBar {

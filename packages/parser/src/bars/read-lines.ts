@@ -1,6 +1,7 @@
 import type { Repeat } from '../score/part.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import { foldSigns } from '../source/fold-signs.ts'
+import { plainLetters } from '../source/look-alikes.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import { parseBars } from './bar-header.ts'
 import { startsBeatLine } from './beat-line.ts'
@@ -8,9 +9,10 @@ import { type BarContext, spanFrom } from './context.ts'
 import type { BarDraft } from './draft.ts'
 import { gridCutsBeat, readSettings } from './line-settings.ts'
 import { wordsOf } from './line-words.ts'
+import { remarkWithoutColon, withBeatColon } from './missing-colon.ts'
 import { KEYWORDS, type Keyword, reportMistakenLine } from './mistaken-line.ts'
 import { addAlternative, addBeatLine } from './open-bar.ts'
-import { openBars, openPickup } from './open-bars.ts'
+import { openBars, openImplied, openPickup } from './open-bars.ts'
 import { close, countIn, isLost, type Line, type Reading, startReading } from './reading.ts'
 import { joinRepeats, readEndingLine, readRepeatLine } from './repeat-lines.ts'
 
@@ -30,6 +32,7 @@ export function readLines(lines: readonly SourceLine[], attributes: PartAttribut
   reportLeftOver(reading)
   const known = {
     has: (bar: number): boolean => bar > 0 && reading.bars.has(bar),
+    last: [...reading.bars.keys()].at(-1) ?? 0,
     lost: (bar: number): boolean => isLost(bar, reading),
   }
   const endings = reading.lostJoin ? [] : reading.endings
@@ -40,7 +43,7 @@ function readLine(source: SourceLine, reading: Reading): void {
   const raw = source.text.trimEnd()
   const indent = raw.length - raw.trimStart().length
   const offset = source.offset + indent
-  const text = foldSigns(raw.slice(indent))
+  const text = plainText(foldSigns(raw.slice(indent)), offset, reading)
   if (text === '') return
   const line: Line = { raw: raw.slice(indent), text, offset, span: spanFrom(offset, 0, text.length) }
   if (text.length > LONGEST_LINE) {
@@ -50,20 +53,39 @@ function readLine(source: SourceLine, reading: Reading): void {
     if (reading.open !== null) reading.open.incomplete = true
     return
   }
-  if (/^\d/.test(text)) readBeats(line, reading)
+  readStart(line, reading)
+}
+
+function readStart(line: Line, reading: Reading): void {
+  if (/^\d/.test(line.text)) readBeats(line, reading)
   else readKeyword(line, reading)
 }
 
-function readBeats(line: Line, reading: Reading): void {
-  const { context, open } = reading
-  if (!startsBeatLine(line.text)) {
+/** The text with plain letters for those that only look like them, which is reported; words are left as they are. */
+function plainText(text: string, offset: number, { context }: Reading): string {
+  if (/^(?:say|section)\b/.test(text)) return text
+  const plain = plainLetters(text)
+  if (plain === null) return text
+  const { at, message, help } = plain.stranger
+  context.report({ code: 'strange-character', span: spanFrom(offset, at, at + 1), message, help })
+  return plain.text.trimEnd()
+}
+
+function readBeats(written: Line, reading: Reading): void {
+  const { context } = reading
+  const { offset, span } = written
+  const text = startsBeatLine(written.text) ? written.text : withBeatColon(written.text, 0, { offset, context })
+  if (text === null) {
     const help = 'write the beat, a colon, then its signs, as in `2: x x x x`'
-    context.report({ code: 'unreadable-line', span: line.span, message: 'this line cannot be read', help })
-    if (open !== null) open.incomplete = true
+    context.report({ code: 'unreadable-line', span, message: 'this line cannot be read', help })
+    if (reading.open !== null) reading.open.incomplete = true
     return
   }
-  if (open !== null) addBeatLine(open, line.text, line.offset, context)
-  else reportStray(line, reading)
+  if (reading.open === null && !reading.strayReported) {
+    reportStray(written, reading)
+    openImplied(written, reading)
+  }
+  if (reading.open !== null) addBeatLine(reading.open, text, offset, context)
 }
 
 function reportStray(line: Line, reading: Reading): void {
@@ -80,11 +102,14 @@ function readKeyword(line: Line, reading: Reading): void {
     readByKeyword(keyword, { line, from: word.length }, reading)
     return
   }
-  const meant = reportMistakenLine(line.text, word, { offset: line.offset, context: reading.context })
+  const { open, context } = reading
+  const openBar = open === null ? null : open.draft.number
+  const meant = reportMistakenLine(line.text, word, { offset: line.offset, context, openBar })
   if (meant === null) {
-    if (reading.open !== null) reading.open.incomplete = true
-  } else if (meant.kind === 'beats') readBeats(withoutStart(line, meant.from), reading)
-  else readByKeyword(meant.keyword, { line, from: word.length }, reading)
+    if (open !== null) open.incomplete = true
+  } else if (meant.kind === 'line') readStart(withoutStart(line, meant.from), reading)
+  else if (meant.kind === 'keyword') readByKeyword(meant.keyword, { line, from: meant.from }, reading)
+  else if (meant.kind === 'section') reading.section ??= { name: meant.name, span: line.span, missed: true }
 }
 
 function withoutStart({ raw, text, offset }: Line, from: number): Line {
@@ -155,39 +180,65 @@ function readSection(line: Line, from: number, reading: Reading): void {
 
 function readSay(line: Line, from: number, reading: Reading): void {
   const { context, open } = reading
-  const match = /^(?:\s+(\d{1,5}))?\s*:\s*(.*)$/.exec(line.raw.slice(from))
-  if (match === null || match[2] === '') {
-    const help = 'write `say: words` for the bar or `say 3: words` for a beat'
-    context.report({ code: 'unreadable-line', span: line.span, message: 'this remark cannot be read', help })
-    return
+  const rest = line.raw.slice(from)
+  const match = /^(?:\s*(\d{1,5}))?\s*[:\uff1a]\s*(.*)$/.exec(rest)
+  const bare = match === null ? remarkWithoutColon(rest) : null
+  const beat = bare === null ? (match?.[1] === undefined ? null : Number(match[1])) : bare.beat
+  const words = bare === null ? (match?.[2] ?? '') : bare.words
+  if (words === '' || bare !== null) {
+    const help =
+      bare === null
+        ? 'write `say: words` for the bar or `say 3: words` for a beat'
+        : `write \`say${beat === null ? '' : ` ${beat}`}:\``
+    const message = bare === null ? 'this remark has no words' : 'there is no colon before the words'
+    context.report({ code: 'unreadable-line', span: line.span, message, help })
+    if (bare === null) return
   }
   if (open === null) {
-    reportStray(line, reading)
+    if (bare === null) reportStray(line, reading)
     return
   }
-  const remark = { beat: match[1] === undefined ? null : Number(match[1]), text: match[2] ?? '', span: line.span }
-  open.draft.remarks = [...open.draft.remarks, remark]
+  open.draft.remarks = [...open.draft.remarks, { beat, text: words, span: line.span }]
 }
 
 function readOr(line: Line, from: number, reading: Reading): void {
   const { context, open } = reading
   const start = from + (/^\s*/.exec(line.text.slice(from))?.[0].length ?? 0)
-  if (!startsBeatLine(line.text.slice(start))) {
-    const help = 'write the beat, a colon, then its signs, as in `or 4: x 12@2 - -`'
-    context.report({ code: 'unreadable-line', span: line.span, message: 'this other way to play cannot be read', help })
+  const { offset } = line
+  const text = startsBeatLine(line.text.slice(start)) ? line.text : withBeatColon(line.text, start, { offset, context })
+  if (text === null) {
+    const above = open?.lines.at(-1)
+    const beats =
+      above === undefined
+        ? '4'
+        : above.firstBeat === above.lastBeat
+          ? above.firstBeat
+          : `${above.firstBeat}-${above.lastBeat}`
+    const help = `write the beat, a colon, then its signs, as in \`or ${beats}: ...\``
+    const message = /^\s*:/.test(line.text.slice(from))
+      ? 'this other way to play names no beat'
+      : 'this other way to play cannot be read'
+    context.report({ code: 'unreadable-line', span: line.span, message, help })
     return
   }
   if (open === null) {
     reportStray(line, reading)
     return
   }
-  addAlternative(open, { text: line.text, from: start, offset: line.offset }, context)
+  addAlternative(open, { text, from: start, offset }, context)
 }
 
 function readFrom(line: Line, from: number, reading: Reading): void {
   close(reading)
   const { context } = reading
-  const [number, ...words] = wordsOf(line.text, from)
+  const [first, ...others] = wordsOf(line.text, from)
+  const named = first?.text === 'bar'
+  const [number, ...words] = named ? others : first === undefined ? [] : [first, ...others]
+  if (named && number !== undefined) {
+    const help = `write \`from ${number.text}\``
+    const span = spanFrom(line.offset, first.start, first.end)
+    context.report({ code: 'bad-from', span, message: 'only the number of the bar follows `from`', help })
+  }
   const bars = number === undefined ? null : parseBars(number.text, line.offset + number.start)
   if (bars === null || bars.first !== bars.last || words.length === 0) {
     const message = bars === null ? 'this line does not say from which bar on' : 'this line sets nothing'

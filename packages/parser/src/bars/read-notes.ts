@@ -39,8 +39,7 @@ function readNote(piece: string, offset: number, context: BarContext): readonly 
   const match = NOTE.exec(piece)
   const list = match?.[2] === undefined ? null : parseStringList(match[2])
   if (match === null || (match[2] !== undefined && match[2] !== '' && list === null)) {
-    const help = 'write the fret, then `@` and the string, as in `12@3`'
-    report({ code: 'unreadable-stroke', span, message: `"${piece}" is no note`, help })
+    report({ code: 'unreadable-stroke', span, message: `"${piece}" is no note`, help: helpForNote(piece, context) })
     return null
   }
   const fretText = match[1] ?? ''
@@ -68,6 +67,27 @@ function readNote(piece: string, offset: number, context: BarContext): readonly 
   const finger = readFinger(match[3], fret, span, context)
   if (finger === undefined) return null
   return stringsOf(list).map((string) => ({ string, fret, finger, fingerGiven: finger !== null }))
+}
+
+/** The help for a note written in another way: `5h7`, `5/2`, a string by its name. */
+function helpForNote(piece: string, { instrument }: BarContext): string {
+  const joined = /^(\d{1,2})([hps])(\d{1,2})@(\d)$/.exec(piece)
+  if (joined !== null) {
+    const [, from, action, to, string] = joined
+    return `write two signs, each with its string: \`${from}@${string} ${action}:${to}@${string}\``
+  }
+  const slashed = /^(\d{1,2})[/:](\d)$/.exec(piece)
+  if (slashed !== null) return `write \`${slashed[1]}@${slashed[2]}\` for fret ${slashed[1]} on string ${slashed[2]}`
+  const named = /^(\d{1,2})@([A-Ga-g][#b]?)$/.exec(piece)
+  if (named !== null) {
+    const letter = (named[2] ?? '').charAt(0).toUpperCase() + (named[2] ?? '').slice(1)
+    const strings = instrument.stringNames.flatMap((name, at) =>
+      name.replace(/-?\d+$/, '') === letter ? [at + 1] : [],
+    )
+    const written = strings.map((string) => `\`${named[1]}@${string}\``).join(' or ')
+    return `name the string by its number, 1 for the thinnest: ${written === '' ? `\`${named[1]}@2\`` : written}`
+  }
+  return 'write the fret, then `@` and the string, as in `12@3`'
 }
 
 /** The finger in brackets, null without one, undefined when it cannot stand (which is reported). */

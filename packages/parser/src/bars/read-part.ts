@@ -22,6 +22,8 @@ export interface PartBlock {
   readonly instrument: Instrument
   /** By name: those of the lesson and of the book's shared file. */
   readonly shapes: ReadonlyMap<string, Shape>
+  /** Names of shapes whose line could not be read as written. */
+  readonly brokenShapes?: ReadonlySet<string>
   /** The whole block in its file. */
   readonly span: Span
   readonly report: Report

@@ -30,6 +30,8 @@ export interface Reading {
   section: { readonly name: string; readonly span: Span; readonly missed: boolean } | null
   from: { readonly bar: number; readonly span: Span } | null
   strayReported: boolean
+  /** The bar that beats without one have been read into; its own line may still come. */
+  impliedBar: number | null
 }
 
 /** A part of which nothing has been read. */
@@ -49,6 +51,7 @@ export function startReading(attributes: PartAttributes, context: BarContext): R
     section: null,
     from: null,
     strayReported: false,
+    impliedBar: null,
   }
 }
 

@@ -29,6 +29,13 @@ export function readRepeatLine(
 ): RepeatLine | null {
   const [named, keyword, times, ...rest] = wordsOf(text, from)
   const span = spanFrom(offset, 0, text.length)
+  const meant = meantRepeat(text.slice(from))
+  if (meant !== null) {
+    const help = `write \`repeat ${meant.bars}${meant.times === 2 ? '' : ` times ${meant.times}`}\``
+    context.report({ code: 'bad-repeat', span, message: 'this repeat cannot be read', help })
+    const read = parseBars(meant.bars, offset)
+    return read === null ? null : { bars: { ...read, span }, times: meant.times, span }
+  }
   const bars = named === undefined ? null : parseBars(named.text, offset + named.start)
   const fail = (message: string, help: string): null => {
     context.report({ code: 'bad-repeat', span, message, help })
@@ -47,6 +54,20 @@ export function readRepeatLine(
     )
   }
   return { bars, times: count, span }
+}
+
+/** Other ways to say a repeat: `bars 1 to 4`, `1-4 x3`, `1-4, 3 times`. Null when it is written as it should be, or cannot be told. */
+function meantRepeat(words: string): { readonly bars: string; readonly times: number } | null {
+  if (/^\s+\d+(?:-\d+)?(?:\s+times\s+\d+)?$/.test(words)) return null
+  const match =
+    /^\s*(?:bars?\s+)?(\d{1,5})(?:\s*(?:-|to|until|through)\s*(\d{1,5}))?(?:\s*,?\s+(twice|(?:times\s+)?x?\s?(\d{1,2})(?:x|\s+times)?))?$/.exec(
+      words,
+    )
+  if (match === null) return null
+  const [, first = '', last, how, number] = match
+  const times = how === undefined || how === 'twice' ? 2 : Number(number)
+  if (times < 2 || Number(last ?? first) < Number(first)) return null
+  return { bars: `${first}-${last ?? first}`, times }
 }
 
 /** Reads `ending 1-2 bars 7-8`; null when it cannot be read, which is reported. */
@@ -70,7 +91,11 @@ export function readEndingLine(
     bars.first < 1 ||
     bars.last < bars.first
   ) {
-    const help = 'write which times and which bars, as in `ending 1-2 bars 7-8`'
+    const meant = /^\D*?(\d{1,2}(?:-\d{1,2})?)\D+?(\d{1,5}(?:-\d{1,5})?)\s*$/.exec(text.slice(from))
+    const help =
+      meant === null || isBars
+        ? 'write which times and which bars, as in `ending 1-2 bars 7-8`'
+        : `write \`ending ${meant[1]} bars ${meant[2]}\``
     context.report({ code: 'bad-ending', span, message: 'this ending cannot be read', help })
     return null
   }
@@ -80,6 +105,8 @@ export function readEndingLine(
 /** What is known of the bars of the part: those that are there, and whether a number was lost to a mistake already reported. */
 export interface KnownBars {
   has(bar: number): boolean
+  /** The number of the last one. */
+  readonly last: number
   lost(bar: number): boolean
 }
 
@@ -136,12 +163,8 @@ function barsExist(named: NamedBars, bars: KnownBars, { report }: BarContext): b
   for (const bar of [named.first, named.last]) {
     if (bars.has(bar)) continue
     if (!bars.lost(bar)) {
-      report({
-        code: 'unknown-bar',
-        span: named.span,
-        message: `there is no bar ${bar}`,
-        help: 'name bars that the part has',
-      })
+      const help = bars.last > 0 ? `name bars from 1 to ${bars.last}` : 'write the bars first'
+      report({ code: 'unknown-bar', span: named.span, message: `there is no bar ${bar}`, help })
     }
     return false
   }

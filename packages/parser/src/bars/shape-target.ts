@@ -1,7 +1,7 @@
-import { helpWithNames } from '../finding/nearest-names.ts'
 import type { WrittenTarget } from '../score/event.ts'
 import type { Shape } from '../score/shape.ts'
 import { shapeNameLength } from '../shapes/shape-name.ts'
+import { helpForShape } from '../shapes/unknown-shape.ts'
 import type { Span } from '../source/span.ts'
 import { type BarContext, spanFrom } from './context.ts'
 import { readNotes } from './read-notes.ts'
@@ -45,25 +45,46 @@ export function retarget(
   return pieces === null ? null : layShape(shape, pieces, span, context)
 }
 
-function findShape(text: string, offset: number, { shapes, report }: BarContext): Shape | null {
+/** The shape that a sign begins with; null when there is none, which is reported, or when its own line has been. */
+function findShape(text: string, offset: number, { shapes, brokenShapes, report }: BarContext): Shape | null {
   const length = shapeNameLength(text)
   const name = text.slice(0, length)
   const shape = shapes.get(name)
-  if (shape !== undefined) return shape
+  if (shape !== undefined) return brokenShapes.has(name) ? null : shape
   if (length === 0) {
-    const marks = /^[><'_~]+/.exec(text)?.[0] ?? ''
-    const marked = text.slice(marks.length)
-    const help =
-      marks !== '' && marked !== ''
-        ? `write marks behind the sign: \`${marked}${marks}\``
-        : 'write a shape, a note such as `12@3`, `x`, `-` or `.`'
     const span = spanFrom(offset, 0, Math.max(1, text.length))
-    report({ code: 'unreadable-stroke', span, message: `"${text}" is no stroke sign`, help })
+    report({ code: 'unreadable-stroke', span, message: `"${text}" is no stroke sign`, help: helpForSign(text) })
     return null
   }
-  const help = helpWithNames(name, [...shapes.keys()], `add \`${name}\` to the shapes of the lesson`)
+  const bare = actionWithoutColon(text, name, shapes)
+  if (bare !== null) {
+    const help = `write \`${bare}:${text.slice(bare.length)}\``
+    const span = spanFrom(offset, 0, bare.length)
+    report({ code: 'unreadable-stroke', span, message: `there is no colon after the action "${bare}"`, help })
+    return null
+  }
+  const help = helpForShape(name, [...shapes.keys()])
   report({ code: 'unknown-shape', span: spanFrom(offset, 0, length), message: `there is no shape "${name}"`, help })
   return null
+}
+
+/** The help for a sign that begins as none can. */
+function helpForSign(text: string): string {
+  const marks = /^[><'_~]+/.exec(text)?.[0] ?? ''
+  const marked = text.slice(marks.length)
+  if (marks !== '' && marked !== '') return `write marks behind the sign: \`${marked}${marks}\``
+  if (text === '%') return 'write the signs of the beat again; a whole bar is copied with `bar 2 = bar 1`'
+  if (/^[\u2026.]+$/.test(text)) return 'write `-` in each slot to hold, or `.` in each for silence'
+  return 'write a shape, a note such as `12@3`, `x`, `-` or `.`'
+}
+
+/** The letters of an action that stand before a note or a shape without their colon; null when that is not what is wrong. */
+function actionWithoutColon(text: string, name: string, shapes: ReadonlyMap<string, Shape>): string | null {
+  const letters = /^[duhpsmr]{1,2}/.exec(text)?.[0] ?? ''
+  if (letters === '') return null
+  const rest = text.slice(letters.length)
+  const meant = /^\d{1,2}@\d/.test(rest) || /^x(?:@|$)/.test(rest) || shapes.has(name.slice(letters.length))
+  return meant ? letters : null
 }
 
 function readPieces(text: string, offset: number, context: BarContext): Pieces | null {
@@ -72,6 +93,14 @@ function readPieces(text: string, offset: number, context: BarContext): Pieces |
   const fail = (message: string, help: string): null => {
     report({ code: 'unreadable-stroke', span: spanFrom(offset, 0, Math.max(1, text.length)), message, help })
     return null
+  }
+  const arrow = /^[\u2193\u2191]/.exec(text)?.[0]
+  if (arrow !== undefined) {
+    const action = arrow === '\u2193' ? 'd:' : 'u:'
+    return fail(
+      `no arrow stands behind a shape`,
+      `write \`${action}\` before it, where the hand does not go that way by itself`,
+    )
   }
   if (text.startsWith(',')) return fail('no comma stands between signs', 'put only spaces between them')
   if (match === null) return fail(`"${text}" cannot follow a shape`, 'write `^`, then `@`, then `+` after the name')

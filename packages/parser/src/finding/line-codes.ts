@@ -4,6 +4,7 @@ import { exampleLesson } from './example-lesson.ts'
 /** Codes about the lines of a part and its bars. */
 export type LineCode =
   | 'unreadable-line'
+  | 'strange-character'
   | 'beat-outside-bar'
   | 'bad-bar-number'
   | 'bar-out-of-order'
@@ -26,6 +27,13 @@ export const LINE_CODES: Readonly<Record<LineCode, CodeDoc>> = {
     says: 'The line begins with no word that a part knows and is no beat line, or what stands in it cannot be read.',
     covers: 'The line, or its first word.',
     bad: exampleLesson('bra 1', '  1: Em7 x', '  2: x x'),
+    good: exampleLesson('bar 1', '  1: Em7 x', '  2: x x'),
+  },
+  'strange-character': {
+    severity: 'error',
+    says: 'A character only looks like one of the language: a letter of another alphabet, or one that cannot be seen. The line is read as it looks.',
+    covers: 'The character.',
+    bad: exampleLesson('bar 1', '  1: Em7 \u0445', '  2: x x'),
     good: exampleLesson('bar 1', '  1: Em7 x', '  2: x x'),
   },
   'beat-outside-bar': {
@@ -130,8 +138,8 @@ export const LINE_CODES: Readonly<Record<LineCode, CodeDoc>> = {
   },
   'chords-off-grid': {
     severity: 'error',
-    says: 'The entries after `chords` share the bar evenly, and each must begin on a slot of the grid.',
-    covers: 'The entries; the word `chords` when there are none.',
+    says: 'The entries after `chords` share the bar evenly, and each must begin on a slot of the grid. Only spaces stand between them.',
+    covers: 'The entries, or the sign between two of them; the word `chords` when there are none.',
     bad: exampleLesson('bar 1 chords Em7 A9 Em7', '  1: Em7 x', '  2: x x'),
     good: exampleLesson('bar 1 chords Em7 A9', '  1: Em7 x', '  2: x x'),
   },

@@ -1,5 +1,6 @@
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Inline } from '../score/prose.ts'
+import { helpForShape } from '../shapes/unknown-shape.ts'
 import type { Span } from '../source/span.ts'
 import { checkAttributes, spanOrKey } from './attributes.ts'
 import { readDirectiveText } from './directive-text.ts'
@@ -60,7 +61,7 @@ export function namesShape(name: string, span: Span, context: ProseContext): boo
     context.usedShapes.add(name)
     return true
   }
-  const help = helpWithNames(name, [...context.shapeNames], 'add it to a `shapes` block')
+  const help = helpForShape(name, [...context.shapeNames])
   context.report({ code: 'unknown-shape', span, message: `there is no shape \`${name}\``, help })
   return false
 }

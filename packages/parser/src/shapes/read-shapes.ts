@@ -1,3 +1,4 @@
+import type { FindingCode } from '../finding/codes.ts'
 import type { Report } from '../finding/finding-draft.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Instrument } from '../score/instrument.ts'
@@ -18,10 +19,15 @@ export interface ShapeContext {
   readonly report: Report
   /** Shapes read before, by name; new ones are added. */
   readonly shapes: Map<string, Shape>
+  /** Names of shapes whose frets could not be read as written, if anybody asks; new ones are added. */
+  readonly broken?: Set<string>
 }
 
 /** The most characters of a line, as for the lines of a part. */
 const LONGEST_LINE = 1000
+
+/** Findings that leave the frets of a shape in the dark. */
+const FRET_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>(['wrong-string-count', 'fret-out-of-range'])
 
 const KEYWORDS: readonly string[] = ['fingers', 'chord', 'implies']
 const FINGERS: Readonly<Record<string, Finger | null>> = { '1': 1, '2': 2, '3': 3, '4': 4, T: 'T', '0': null, x: null }
@@ -36,21 +42,44 @@ export function readShapeLines(lines: readonly SourceLine[], context: ShapeConte
       context.report({ code: 'line-too-long', span, message, help: 'write one shape on each line' })
       continue
     }
-    const words = wordsOf(line)
-    const [name, ...rest] = words
+    const [name, ...rest] = withoutListSign(wordsOf(line, context.report), context.report)
     if (name === undefined) continue
-    const shape = readShape(name, rest, line, context)
+    let broken = false
+    const watched: ShapeContext = {
+      ...context,
+      report: (draft) => {
+        broken ||= FRET_CODES.has(draft.code)
+        context.report(draft)
+      },
+    }
+    const shape = readShape(name, rest, line, watched)
     if (shape === null) continue
-    if (context.shapes.has(shape.name)) {
-      const message = `there is already a shape \`${shape.name}\``
-      const help = `give it another name, such as \`${shape.name}.high\``
-      context.report({ code: 'duplicate-shape', span: name.span, message, help })
+    const other = context.shapes.get(shape.name)
+    if (other !== undefined) {
+      reportTwin(shape, other, name, context.report)
       continue
     }
     context.shapes.set(shape.name, shape)
+    if (broken) context.broken?.add(shape.name)
     names.push(shape.name)
   }
   return names
+}
+
+/** The words without the sign of a Markdown list before them, which is reported. */
+function withoutListSign(words: readonly Word[], report: Report): readonly Word[] {
+  const [first, second] = words
+  if (first === undefined || second === undefined || !/^[-*+\u2022]$/.test(first.text)) return words
+  const message = `no "${first.text}" stands before the name of a shape`
+  report({ code: 'bad-shape-name', span: first.span, message, help: 'delete it' })
+  return words.slice(1)
+}
+
+function reportTwin(shape: Shape, other: Shape, name: Word, report: Report): void {
+  const same = shape.frets.join() === other.frets.join()
+  const message = `there is already a shape \`${shape.name}\``
+  const help = same ? 'delete one of the two lines' : `give it another name, such as \`${shape.name}.high\``
+  report({ code: 'duplicate-shape', span: name.span, message, help })
 }
 
 function readShape(written: Word, rest: readonly Word[], line: SourceLine, context: ShapeContext): Shape | null {
@@ -63,8 +92,8 @@ function readShape(written: Word, rest: readonly Word[], line: SourceLine, conte
       : 'start the name with a letter, and use letters, digits and `# / ( ) . -` as chord symbols do'
     report({ code: 'bad-shape-name', span: name.span, message: `\`${written.text}\` cannot name a shape`, help })
   }
-  const sectionAt = rest.findIndex((word) => /^[A-Za-z]{2,}:?$/.test(word.text) && !/^[xX]+$/.test(word.text))
-  const fretWords = sectionAt < 0 ? rest : rest.slice(0, sectionAt)
+  const sectionAt = rest.findIndex((word) => /^[A-Za-z]{2,}:?$/.test(word.text) && !/^[xXoO]+$/.test(word.text))
+  const fretWords = withoutEquals(sectionAt < 0 ? rest : rest.slice(0, sectionAt), name, report)
   const wrong = new Set<number>()
   const frets = readFrets(fretWords, name, context, wrong)
   const sections = readSections(sectionAt < 0 ? [] : rest.slice(sectionAt), report)
@@ -92,6 +121,15 @@ function readShape(written: Word, rest: readonly Word[], line: SourceLine, conte
   }
 }
 
+/** The frets without an equals sign before them, which is reported. */
+function withoutEquals(words: readonly Word[], name: Word, report: Report): readonly Word[] {
+  const [first] = words
+  if (first === undefined || !/^[=:]$/.test(first.text)) return words
+  const message = `no "${first.text}" stands between a name and its frets`
+  report({ code: 'bad-shape-name', span: first.span, message, help: `write \`${name.text}\`, a space and the frets` })
+  return words.slice(1)
+}
+
 /** The name up to its first dot when that is a chord symbol. */
 function usualLabel(name: string): string | null {
   const label = name.split('.')[0] ?? ''
@@ -110,29 +148,53 @@ function readFrets(
   if (words.length !== strings) {
     const count = words.length === 1 ? '1 fret' : `${words.length} frets`
     const message = `\`${name.text}\` has ${count}, the ${instrument.name} has ${strings} strings`
-    const together = words.length === 1 ? (words[0]?.text ?? '') : ''
+    const apart = fretsApart(words, strings)
     const help =
-      together.length === strings && /^[0-9xX]+$/.test(together)
-        ? `write \`${[...together.toLowerCase()].join(' ')}\``
-        : `write ${strings} frets with spaces between, \`0\` for an open and \`x\` for a silent string`
+      apart === null
+        ? `write ${strings} frets with spaces between, \`0\` for an open and \`x\` for a silent string`
+        : `write \`${apart.join(' ')}\``
     report({ code: 'wrong-string-count', span: spanOfWords(words) ?? name.span, message, help })
     return instrument.tuning.map(() => 0)
+  }
+  const listed = words.find((word) => /^[\dxX]{1,2}[,;]$/.test(word.text))
+  const separate = listed === undefined ? null : fretsApart(words, strings)
+  if (listed !== undefined && separate !== null) {
+    const span = { start: listed.span.end - 1, end: listed.span.end }
+    const message = `no "${listed.text.slice(-1)}" stands between frets`
+    report({ code: 'fret-out-of-range', span, message, help: `write \`${separate.join(' ')}\`` })
+    return separate.map((fret) => (fret === 'x' ? null : Math.min(Number(fret), instrument.highestFret)))
   }
   const capital = words.find((word) => word.text === 'X')
   if (capital !== undefined)
     report({ code: 'capital-x', span: capital.span, message: 'a silent string is a small x', help: 'write `x`' })
+  const told = new Set<string>()
   return words.map((word, at) => {
     if (word.text === 'x' || word.text === 'X') return null
     const fret = /^\d{1,3}$/.test(word.text) ? Number(word.text) : Number.NaN
     if (fret <= instrument.highestFret) return fret
-    const message = Number.isNaN(fret)
-      ? `\`${word.text}\` is no fret`
-      : `fret ${fret} is past the last one, ${instrument.highestFret}`
-    const help = `write a fret from 0 to ${instrument.highestFret}, or \`x\` for a silent string`
-    report({ code: 'fret-out-of-range', span: word.span, message, help })
     wrong.add(at)
+    if (!told.has(word.text))
+      report({ code: 'fret-out-of-range', span: word.span, ...fretFault(word.text, fret, instrument) })
+    told.add(word.text)
     return 0
   })
+}
+
+function fretFault(
+  text: string,
+  fret: number,
+  { highestFret }: Instrument,
+): { readonly message: string; readonly help: string } {
+  if (/^[oO]$/.test(text)) return { message: `an open string is a zero, not the letter "${text}"`, help: 'write `0`' }
+  const message = Number.isNaN(fret) ? `\`${text}\` is no fret` : `fret ${fret} is past the last one, ${highestFret}`
+  return { message, help: `write a fret from 0 to ${highestFret}, or \`x\` for a silent string` }
+}
+
+/** The frets of one word that holds them all, as in `320003` or `3-2-0-0-0-3`; null when it does not. */
+function fretsApart(words: readonly Word[], strings: number): readonly string[] | null {
+  const together = words.map((word) => word.text.toLowerCase().replaceAll('o', '0')).join(' ')
+  const apart = /[-,;./ ]/.test(together) ? together.split(/[-,;./ ]+/).filter((fret) => fret !== '') : [...together]
+  return apart.length === strings && apart.every((fret) => /^(?:\d{1,2}|x)$/.test(fret)) ? apart : null
 }
 
 interface Sections {
@@ -184,11 +246,14 @@ function readFingers(
     report({ code: 'wrong-finger-count', span: spanOfWords(words) ?? written.keyword.span, message, help })
     return null
   }
+  const told = new Set<string>()
   return words.map((word, at) => {
     const finger = FINGERS[word.text]
     if (finger === undefined) {
       const help = 'write `1` to `4`, `T` for the thumb, or `x` where no finger presses'
-      report({ code: 'bad-finger', span: word.span, message: `\`${word.text}\` is no finger`, help })
+      const message = `\`${word.text}\` is no finger`
+      if (!told.has(word.text)) report({ code: 'bad-finger', span: word.span, message, help })
+      told.add(word.text)
       return null
     }
     const fret = frets[at] ?? null

@@ -1,4 +1,6 @@
+import type { Report } from '../finding/finding-draft.ts'
 import { foldSigns } from '../source/fold-signs.ts'
+import { plainLetters } from '../source/look-alikes.ts'
 import type { SourceLine } from '../source/source-line.ts'
 import type { Span } from '../source/span.ts'
 
@@ -8,9 +10,16 @@ export interface Word {
   readonly span: Span
 }
 
-/** The words of a line, spaces between them. */
-export function wordsOf(line: SourceLine): readonly Word[] {
-  return [...foldSigns(line.text).matchAll(/\S+/g)].map((match) => ({
+/** The words of a line, spaces between them; a character that only looks like one of the language is read as that, and reported. */
+export function wordsOf(line: SourceLine, report: Report): readonly Word[] {
+  const folded = foldSigns(line.text)
+  const plain = plainLetters(folded)
+  if (plain !== null) {
+    const { at, message, help } = plain.stranger
+    const span = { start: line.offset + at, end: line.offset + at + 1 }
+    report({ code: 'strange-character', span, message, help })
+  }
+  return [...(plain?.text ?? folded).matchAll(/\S+/g)].map((match) => ({
     text: match[0],
     span: { start: line.offset + match.index, end: line.offset + match.index + match[0].length },
   }))

@@ -23,14 +23,18 @@ const PLAIN: Readonly<Record<string, string>> = {
   '\u3000': ' ',
 }
 
-const TYPOGRAPHIC = new RegExp(`[${Object.keys(PLAIN).join('')}]`, 'g')
+/** The full-width forms of the plain signs lie this far above them, from U+FF01 to U+FF5E (Unicode, Halfwidth and Fullwidth Forms). */
+const FULL_WIDTH = 0xfee0
+
+const TYPOGRAPHIC = new RegExp(`[${Object.keys(PLAIN).join('')}\uff01-\uff5e]`, 'g')
 
 /**
- * Reads what a word processor makes of plain signs as the plain signs: curly quotes, long dashes, ♭ ♯ ×, fixed spaces.
- * One UTF-16 unit stays one unit, so columns do not move. Not meant for words (`say` texts, titles).
+ * Reads what a word processor or a keyboard for wide writing makes of plain signs as the plain signs: curly quotes, long
+ * dashes, ♭ ♯ ×, fixed spaces, full-width letters, figures and colons. One UTF-16 unit stays one unit, so columns do not
+ * move. Not meant for words (`say` texts, titles).
  *
  * @example foldSigns('B♭ – ×') // 'Bb - x'
  */
 export function foldSigns(text: string): string {
-  return text.replace(TYPOGRAPHIC, (sign) => PLAIN[sign] ?? sign)
+  return text.replace(TYPOGRAPHIC, (sign) => PLAIN[sign] ?? String.fromCharCode(sign.charCodeAt(0) - FULL_WIDTH))
 }

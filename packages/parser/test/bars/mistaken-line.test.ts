@@ -22,9 +22,22 @@ describe('lines that begin otherwise than they should', () => {
     expect(groove.findings[0]?.help).toBe('write `bar 1`, and its beats on lines below, as in `1: Em7 x x Em7`')
   })
   test('gives the section of a lost bar to the next bar, and says nothing of a section whose bars are all lost', () => {
+    const groove = readGroove(`section Verse\nbar 0${BEATS}\nbar 2${BEATS}\nsection Coda\nbar 0${BEATS}`)
+    expect(groove.told).toEqual(['bad-bar-number: 0', 'bad-bar-number: 0'])
+    expect(groove.bar(2).section).toBe('Verse')
+  })
+  test('reads a bar whose number is a word as the next one, with its section', () => {
     const groove = readGroove(`section Verse\nbar one${BEATS}\nbar 2${BEATS}\nsection Coda\nbar three${BEATS}`)
     expect(groove.told).toEqual(['bad-bar-number: one', 'bad-bar-number: three'])
-    expect(groove.bar(2).section).toBe('Verse')
+    expect([1, 2, 3].map((bar) => groove.bar(bar).section)).toEqual(['Verse', null, 'Coda'])
+  })
+  test('reads beats that stand in no bar as the next one, until the line of that bar comes', () => {
+    const stray = readGroove(`section Verse\n${BEATS.slice(1)}\nbar 2${BEATS}`)
+    expect(stray.told).toEqual(['beat-outside-bar: 1: Em7 x x x'])
+    expect([1, 2].map((bar) => stray.bar(bar).events.length)).toEqual([16, 16])
+    const above = readGroove(`section Verse\n1: x x x x\nbar 1${BEATS}`)
+    expect(above.told).toEqual(['beat-outside-bar: 1: x x x x'])
+    expect(above.bar(1)).toMatchObject({ section: 'Verse', events: { length: 16 } })
   })
   test.each(['bar 2 like bar 1', 'bar 2 is the same as bar 1'])('shows how a copy is written: %s', (line) => {
     const groove = readGroove(`bar 1${BEATS}\n${line}`)
