@@ -62,6 +62,11 @@ export function midisOf({ strike }: PlacedStrike, lesson: Lesson): readonly numb
   return strike.notes.flatMap((note) => (note.midi === null ? [] : [note.midi - lesson.instrument.capo]))
 }
 
+/** The pitches of a strike as the page writes them. */
+export function writtenOf({ strike }: PlacedStrike): readonly (string | null)[] {
+  return strike.notes.map((note) => note.written)
+}
+
 function isOnTheWay(target: PlacedStrike['strike']['target'], shapes: ReadonlyMap<string, Shape>): boolean {
   return target.shift !== 0 || (target.shape !== null && shapes.get(target.shape)?.implied === true)
 }
@@ -110,7 +115,7 @@ function findingFor(
     severity: 'warning',
     span: placed.strike.span,
     bar: placed.bar.number,
-    message: `${what} in bar ${placed.bar.number} under the symbol ${chord.text}: ${disagreement(chord.text, judged)}`,
+    message: `${what} in bar ${placed.bar.number} under the symbol ${chord.text}: ${disagreement(chord.text, judged, writtenOf(placed))}`,
     help:
       named === null
         ? 'mend the symbol or the notes'

@@ -33,7 +33,10 @@ function nameFor(shape: Shape, lesson: Lesson): readonly FindingDraft[] {
   ]
 }
 
-/** Only where tones of the label do not sound, and another name needs no such leave and is plainly nearer. */
+/** The dearest name worth proposing for one that the writer chose: plain chords up to a ninth. A rootless A13 stays one, though it is a Gmaj7b5. */
+const PLAIN_COST = 1.3
+
+/** Only where tones of the label do not sound, and another name, no less usual, needs no such leave and is plainly nearer. */
 function betterNameFor(shape: Shape, lesson: Lesson): readonly FindingDraft[] {
   const chord = shape.implied ? null : parseChordSymbol(shape.label ?? '')
   const midis = fingeredMidis(shape, lesson.instrument)
@@ -42,7 +45,8 @@ function betterNameFor(shape: Shape, lesson: Lesson): readonly FindingDraft[] {
   const names = nameChord(midis, { key: lesson.settings.key })
   const [best] = names
   const own = names.find((name) => isFor(name, chord))
-  if (best === undefined || own === undefined || own.cost - best.cost < NAMING_COSTS.close) return []
+  if (best === undefined || own === undefined || best.cost > PLAIN_COST || own.cost - best.cost < NAMING_COSTS.close)
+    return []
   const exact = judgeHarmony(midis, parseChordSymbol(best.symbol) ?? chord)
   if (exact?.verdict !== 'exact') return []
   return [

@@ -4,8 +4,9 @@ import type { Shape } from '../score/shape.ts'
 import { type ChordSymbol, parseChordSymbol, toneNames } from '../theory/chord-symbol.ts'
 import { judgeHarmony } from '../theory/judge-harmony.ts'
 import { formatNoteName } from '../theory/note-name.ts'
-import { isFine, midisOf, notesAgainst } from './chord-over-notes.ts'
+import { isFine, midisOf, notesAgainst, writtenOf } from './chord-over-notes.ts'
 import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
+import { asWritten } from './chord-words.ts'
 import type { Rule } from './rule.ts'
 
 /**
@@ -44,13 +45,14 @@ function judgeStretch(
   const { strike, bar } = first.placed
   const what = strike.target.shape === null ? 'the lowest note' : `the lowest note of \`${strike.target.shape}\``
   const bass = formatNoteName(chord.bass)
+  const lowest = asWritten(first.heard.lowest, writtenOf(first.placed))
   return [
     {
       code: 'wrong-slash-bass',
       severity: lesson.instrument.name === 'bass' ? 'warning' : 'note',
       span: strike.span,
       bar: bar.number,
-      message: `${what} in bar ${bar.number} is ${first.heard.lowest}, but the symbol ${chord.text} asks for ${bass}`,
+      message: `${what} in bar ${bar.number} is ${lowest}, but the symbol ${chord.text} asks for ${bass}`,
       help: `put ${bass} below the chord, or write the symbol without \`/${bass}\`; leave it where another instrument plays the bass`,
       related: [{ span: stretch.bar.span, message: `${chord.text} is written here` }],
     },

@@ -74,20 +74,21 @@ export function handOnNeck(lesson: Lesson): HandOnNeck {
   return { neck: neckOf(lesson.instrument), hand: lesson.settings.hand }
 }
 
-/** The shapes with fingers; those worked out here count as given for the path that follows. */
+/** The shapes with fingers, as most moments have them; those worked out here count as given for the path that follows. */
 function fingerShapes(lesson: Lesson): readonly Shape[] {
   const open = new Set(lesson.shapes.filter((shape) => !isFingered(shape)).map((shape) => shape.name))
   if (open.size === 0) return lesson.shapes
   const votes = new Map<string, Map<string, number>>()
   for (const part of lesson.parts) {
-    for (const moment of fingerPart(lesson, part).moments) {
+    const { moments } = fingerPart(lesson, part)
+    for (const [at, moment] of moments.entries()) {
       const { shape, plainShape, fingering } = moment
       if (shape === null || !plainShape || fingering === null || !open.has(shape.name)) continue
       const byString = stringFingers(moment)
       const own = shape.frets.map((fret, at) => (fret === null || fret === 0 ? null : (byString.get(at + 1) ?? null)))
       const tally = votes.get(shape.name) ?? new Map<string, number>()
       const key = JSON.stringify(own)
-      tally.set(key, (tally.get(key) ?? 0) + 1)
+      tally.set(key, (tally.get(key) ?? 0) + (leavesFinger(moments[at + 1]) ? moments.length : 1))
       votes.set(shape.name, tally)
     }
   }
@@ -99,6 +100,11 @@ function fingerShapes(lesson: Lesson): readonly Shape[] {
       voted === undefined ? easiest(shape, handOnNeck(lesson)) : (JSON.parse(voted) as readonly (Finger | null)[])
     return fingers === null ? shape : { ...shape, fingers }
   })
+}
+
+/** Whether a moment hammers a note while others go on: the shape before has to leave a finger for it, wherever else it is played. */
+function leavesFinger(next: HandMoment | undefined): boolean {
+  return next?.event.technique === 'hammer' && next.holds.length > 0
 }
 
 /** Whether every string that a shape presses has its finger; a writer may give some and leave the others. */

@@ -20,6 +20,8 @@ export interface HandMoment {
   readonly plainShape: boolean
   /** Strings whose notes slide in from where they were. */
   readonly slides: readonly number[]
+  /** Strings whose notes go on from before while others are hammered or pulled. */
+  readonly holds: readonly number[]
 }
 
 /** Another way to play a stretch of a bar, as the fretting hand meets it. */
@@ -108,6 +110,7 @@ function meet(
     shape,
     plainShape: shape !== null && event.target.added.length === 0,
     slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
+    holds: event.notes.filter((note) => note.from === 'held').map((note) => note.string),
   }
   const struck = new Set(event.notes.map((note) => note.string))
   const rings = event.notes.flatMap((note) =>

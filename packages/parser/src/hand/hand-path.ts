@@ -18,6 +18,7 @@ const GUIDE = 0.35
 const PER_SHIFT = 0.6
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
+const HELD_BY_OTHER_FINGER = 30
 
 /** Where a path starts, on whose neck. */
 export interface PathOptions extends HandOnNeck {
@@ -49,11 +50,13 @@ export function fingeringPath(moments: readonly HandMoment[], options: PathOptio
       back.push([])
       return
     }
-    const key = `${before.key}>${layer.key}>${moment.slides.join()}`
+    const key = `${before.key}>${layer.key}>${moment.slides.join()}>${moment.holds.join()}`
     let steps = transitions.get(key)
     if (steps === undefined) {
       steps = layer.states.map((to) =>
-        before.states.map((from) => stepCost(options.neck, before.grip, from, layer.grip, to, moment.slides)),
+        before.states.map((from) =>
+          stepCost(options.neck, { grip: before.grip, state: from }, { grip: layer.grip, state: to, moment }),
+        ),
       )
       transitions.set(key, steps)
     }
@@ -137,11 +140,12 @@ function readBack(
 /** What it costs to go from one fingered grip to the next. */
 function stepCost(
   neck: Neck,
-  before: Grip,
-  from: RankedFingering,
-  after: Grip,
-  to: RankedFingering,
-  slides: readonly number[],
+  { grip: before, state: from }: { readonly grip: Grip; readonly state: RankedFingering },
+  {
+    grip: after,
+    state: to,
+    moment,
+  }: { readonly grip: Grip; readonly state: RankedFingering; readonly moment: HandMoment },
 ): number {
   let cost = 0
   const held = new Map<Finger, Set<string>>()
@@ -161,8 +165,9 @@ function stepCost(
     if (press === undefined) return
     const place = `${press.string}.${press.fret}`
     const other = fingerOn.get(place)
-    if (other !== undefined && other !== finger) cost += OTHER_FINGER_ON_SAME_NOTE
-    if (slides.includes(press.string) && !slidByItself(before, from, press.string, finger))
+    if (other !== undefined && other !== finger)
+      cost += moment.holds.includes(press.string) ? HELD_BY_OTHER_FINGER : OTHER_FINGER_ON_SAME_NOTE
+    if (moment.slides.includes(press.string) && !slidByItself(before, from, press.string, finger))
       cost += SLIDE_BY_OTHER_FINGER
     if (counted.has(finger) || held.get(finger)?.has(place)) return
     counted.add(finger)

@@ -206,6 +206,10 @@ describe('a name for a shape', () => {
     expect(check([shape('C9', 'x x 2 3 3 3')])).toEqual(['better-name: `C9` sounds more like Em7b5 than C9'])
   })
 
+  it('is not suggested where it would be a rarer one', () => {
+    expect(check([shape('A13', 'x x 5 6 7 7')])).toEqual([])
+  })
+
   it('is not suggested for another name of the same notes', () => {
     expect(check([shape('C6', 'x 3 2 2 1 0'), shape('Am7', 'x 0 2 0 1 0'), shape('Gsus4', '3 3 0 0 1 3')])).toEqual([])
   })
