@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { CODE_DOCS } from '@barwise/parser'
 import { describe, expect, test } from 'vitest'
 import { runProgram } from '../src/program.ts'
-import { SHORT_LESSON, SOUND_LESSON, testWorld } from './support/test-world.ts'
+import { SHORT_LESSON, SOUND_LESSON, TIGHT_LESSON, testWorld } from './support/test-world.ts'
 
 describe('barwise alone', () => {
   test('says what it does and the next step', async () => {
@@ -21,6 +21,9 @@ describe('barwise alone', () => {
       [['check', 'a.md', '--format', 'xml'], /Allowed choices are text, lines, json/],
       [['build', 'a.md', '--to', 'epub'], /There is no "epub"\. Choose from pdf, html, json/],
       [['build', 'a.md', '--to', ','], /Choose from pdf, html, json/],
+      [['build', 'a.md', '--edition', 'parent'], /There is no "parent"\. Choose from pupil, teacher, large, mono\./],
+      [['build', 'a.md', '--edition', 'teacher,big'], /There is no "big"\./],
+      [['build', 'a.md', '--edition', ','], /Choose from pupil, teacher, large, mono\./],
       [['build', 'a.md', '--paper', 'a3'], /Allowed choices are a4, letter/],
       [['check', 'nowhere.md'], /there is no file nowhere\.md\n {2}help: check the name/],
       [['check', '.'], /\. is a folder\n {2}help: name a lesson or a book/],
@@ -136,6 +139,52 @@ describe('barwise build', () => {
     ])
     expect(readFileSync(join(world.folder, 'made/tag.pdf')).subarray(0, 5).toString()).toBe('%PDF-')
     expect(JSON.parse(readFileSync(join(world.folder, 'made/tag.json'), 'utf8')).title).toBe('Tag')
+  })
+
+  test('names the files of an edition for its kinds, in one order, and gives the pupil’s no suffix', async () => {
+    const cases: readonly (readonly [string, readonly string[]])[] = [
+      ['pupil', ['tag-web', 'tag.pdf', 'tag.txt']],
+      ['teacher', ['tag-teacher-web', 'tag-teacher.pdf', 'tag-teacher.txt']],
+      ['pupil,teacher', ['tag-teacher-web', 'tag-teacher.pdf', 'tag-teacher.txt']],
+      ['mono,teacher,mono', ['tag-teacher-mono-web', 'tag-teacher-mono.pdf', 'tag-teacher.txt']],
+      ['Large, Teacher', ['tag-teacher-large-web', 'tag-teacher-large.pdf', 'tag-teacher.txt']],
+      ['mono', ['tag-mono-web', 'tag-mono.pdf', 'tag.txt']],
+    ]
+    for (const [edition, names] of cases) {
+      const world = testWorld()
+      world.file('tag.md', SOUND_LESSON)
+      const args = ['build', 'tag.md', '--to', 'pdf,html,text', '--out', 'made', '--edition', edition]
+      expect(await runProgram(args, world), edition).toBe(0)
+      expect(readdirSync(join(world.folder, 'made')).toSorted(), edition).toEqual(names)
+    }
+  })
+
+  test('keeps every edition beside the others, and prints findings in the teacher’s only', async () => {
+    const world = testWorld()
+    world.file('tag.md', `${TIGHT_LESSON}\n:::teacher\nSlow down first.\n:::\n`)
+    expect(await runProgram(['build', 'tag.md', '--to', 'html,text'], world)).toBe(0)
+    const pupil = readFileSync(join(world.folder, 'tag.txt'), 'utf8')
+    expect(await runProgram(['build', 'tag.md', '--to', 'html,text', '--edition', 'teacher'], world)).toBe(0)
+    expect(readFileSync(join(world.folder, 'tag.txt'), 'utf8')).toBe(pupil)
+    const teacher = readFileSync(join(world.folder, 'tag-teacher.txt'), 'utf8')
+    const page = readFileSync(join(world.folder, 'tag-teacher-web/index.html'), 'utf8')
+    for (const text of [teacher, page]) {
+      expect(text).toContain('Teacher’s edition')
+      expect(text).toContain('Slow down first.')
+      expect(text).toContain('change-tight')
+    }
+    for (const text of [pupil, readFileSync(join(world.folder, 'tag-web/index.html'), 'utf8')]) {
+      expect(text).not.toMatch(/Teacher’s|Slow down|change-tight|What the check noted/)
+    }
+  })
+
+  test('prints no finding that the writer has silenced', async () => {
+    const world = testWorld()
+    world.file('tag.md', TIGHT_LESSON.replace('tempo:', 'accept: change-tight\ntempo:'))
+    await runProgram(['build', 'tag.md', '--to', 'text', '--edition', 'teacher'], world)
+    const text = readFileSync(join(world.folder, 'tag-teacher.txt'), 'utf8')
+    expect(text).not.toContain('(change-tight)')
+    expect(text).toContain('What the check noted\n--------------------\nNothing in this lesson.\n')
   })
 
   test('gives the same bytes twice, and dates the PDF by SOURCE_DATE_EPOCH', async () => {

@@ -55,3 +55,8 @@ bar 1
 
 /** The same lesson with a beat one sign short. */
 export const SHORT_LESSON: string = SOUND_LESSON.replace('  2: Em Em', '  2: Em')
+
+/** A lesson with a change that is tight, which is worth a note, and nothing else to find. */
+export const TIGHT_LESSON: string = SOUND_LESSON.replace('tempo: 72', 'tempo: 140')
+  .replace('\n:::\n', '\nC     x 3 2 0 1 0    fingers x 3 2 0 1 0\n:::\n')
+  .replace('  2: Em Em', '  2: Em C')

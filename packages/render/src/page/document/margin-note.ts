@@ -49,11 +49,18 @@ export function hasCare(finding: Finding): boolean {
   return finding.help.endsWith(CARE)
 }
 
+/** Note names with true signs in them, as in `Bb` or `F#m7`. */
+const NOTE_NAMES = /\b([A-G])([#b])(?![a-ln-z])/g
+
 /** The first letter raised, unless a shape's name or code opens the sentence, and a full stop. A number keeps its unit beside it. */
 function sentence(text: string, names: readonly string[]): string {
   const first = text.split(/[\s:,]/)[0] ?? ''
   const raised = names.includes(first) ? text : text.charAt(0).toUpperCase() + text.slice(1)
   return `${raised.replace(/(\d) (?=(?:s|mm)\b)/g, '$1\u00a0')}.`
+}
+
+function withTrueSigns(text: string): string {
+  return text.replace(NOTE_NAMES, (_, letter: string, sign: string) => letter + (sign === 'b' ? '♭' : '♯'))
 }
 
 const NOWHERE = { start: 0, end: 0 }
@@ -64,7 +71,7 @@ function inPieces(text: string, words: PageWords): readonly NoteWords[] {
     .split('`')
     .map((piece, index): NoteWords => {
       const code = index % 2 === 1
-      return { kind: code ? 'code' : 'text', text: code ? piece : setPlain(piece, words), span: NOWHERE }
+      return { kind: code ? 'code' : 'text', text: code ? piece : setPlain(withTrueSigns(piece), words), span: NOWHERE }
     })
     .filter(({ text }) => text !== '')
 }

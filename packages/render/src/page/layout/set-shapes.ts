@@ -15,6 +15,8 @@ import { say, type TextRun } from './text-run.ts'
 
 /** Least room between the boxes of two grids. */
 const GUTTER = pointsOf(1)
+/** From the advice down to the notes on the shapes. */
+const NOTES_GAP = pointsOf(2.2)
 
 /** Grids side by side, as many as the width holds, all of one size on common base lines. A grid and its advice are never parted. */
 export function setShapes(
@@ -69,9 +71,9 @@ export function setShapes(
   const { notes = [] } = given
   if (notes.length === 0) return rows
   const narrow: Area = { ...area, width: Math.min(area.width, style.measure) }
-  const set = spaceRows(setMarginNotes(notes, narrow, context), 2, 9)
+  const set = spaceRows(setMarginNotes(notes, narrow, context), NOTES_GAP, 9)
   return [
-    ...rows.map((each, index) => (index < rows.length - 1 ? each : { ...each, after: 2, keepNext: true })),
+    ...rows.map((each, index) => (index < rows.length - 1 ? each : { ...each, after: 0, keepNext: true })),
     ...set,
   ]
 }

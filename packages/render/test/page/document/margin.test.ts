@@ -195,6 +195,12 @@ describe('the words of a note', () => {
     expect(block?.notes[0]?.children.map(({ kind }) => kind)).toEqual(['text', 'code', 'text'])
   })
 
+  test('print note names with true signs, and leave words that only look like one', () => {
+    const message = 'Bb, F# and Dbm7 sound over D/F#, Abby said'
+    const [words] = saying(composed([{ words: 'bar 1', message }]))
+    expect(words).toBe('B♭, F♯ and D♭m7 sound over D/F♯, Abby said. Play it slowly.')
+  })
+
   test('leave the care to the plan, or say it once at the end where there is no plan', () => {
     const at = { words: 'bar 1', help: `play it slowly; ${CARE}` }
     const withPlan = composed([at, at])
