@@ -44,6 +44,11 @@ export function marginNote(finding: Finding, where: string, { words, teacher, na
   }
 }
 
+/** Whether the language of a page, a BCP 47 tag, is that of the notes. */
+export function isEnglish(language: string): boolean {
+  return /^en(?:-|$)/i.test(language)
+}
+
 /** Whether a finding speaks of reach or speed, so that the care note must stand with it. */
 export function hasCare(finding: Finding): boolean {
   return finding.help.endsWith(CARE)

@@ -1,6 +1,6 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import type { CheckNotes } from '../document/document-block.ts'
-import type { MarginNote } from '../document/margin-note.ts'
+import { isEnglish, type MarginNote } from '../document/margin-note.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import { withLeftStroke } from './left-stroke.ts'
 import type { StructNode } from './page-content.ts'
@@ -25,14 +25,14 @@ function setNote(note: MarginNote, area: Area, context: LayoutContext): readonly
   const { small } = context.style
   const { size } = small
   const where = note.where === '' ? [] : [say(`${note.where.replaceAll(' ', '\u00a0')}: `, 'sans-semibold', size)]
-  const foreign = context.words.language === 'en' ? {} : { language: 'en' }
+  const foreign = isEnglish(context.lesson.settings.language) ? {} : { language: 'en' }
   const node: StructNode = { role: 'P', parent: area.parent, ...foreign }
   const runs = [
     say(`${note.label}\u2002`, 'sans-bold', size),
     ...where,
     ...inlineRuns(note.children, { lessonId: context.lessonId, voice: SANS, size }),
     say(' ', 'sans', size),
-    say(note.code, 'mono', size * 0.88),
+    say(note.code, 'mono', size * 0.92),
   ]
   return setParagraph(runs, { role: 'P', size: small, node, hyphenate: false }, area, context)
 }

@@ -1,14 +1,14 @@
 import type { Element } from 'hast'
 import { h } from 'hastscript'
 import type { CheckNotes } from '../../page/document/document-block.ts'
-import type { MarginNote } from '../../page/document/margin-note.ts'
+import { isEnglish, type MarginNote } from '../../page/document/margin-note.ts'
 import { el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
 
 /** Notes of the teacher's edition as a list beside what they are about; none at all where there are none. */
 export function marginNotes(notes: readonly MarginNote[], context: PageContext): readonly Element[] {
   if (notes.length === 0) return []
-  const foreign = context.words.language === 'en' ? {} : { lang: 'en' }
+  const foreign = isEnglish(context.document.language) ? {} : { lang: 'en' }
   const items = notes.map(({ label, where, children, code }) => {
     const place = where === '' ? [] : [' ', el('b', '', [`${where}:`])]
     const words = children.map(({ kind, text }) => (kind === 'code' ? el('code', '', [text]) : text))
