@@ -59,7 +59,6 @@ export { type DrawnStrip, type DrawStripInput, drawStrip } from './strip/draw-st
 export {
   type DrawLegendInput,
   drawLegend,
-  ENGLISH_LEGEND,
   LEGEND_SIGNS,
   type LegendSign,
   type LegendWords,

@@ -23,7 +23,9 @@ export interface DrawGridInput {
   readonly mirrored?: boolean
   /** What stands under each string: the written note that sounds, the open string's name, or nothing. */
   readonly below?: 'notes' | 'strings' | 'none'
-  /** The word before the symbol that a shape implies, in the lesson's language. Null leaves the line to the page. */
+  /** How the language calls the note B natural; `B` when left out. */
+  readonly bNatural?: 'B' | 'H'
+  /** The word before the symbol that a shape implies, in the lesson's language. Null or left out leaves the line to the page. */
   readonly impliesWord?: string | null
   /** Whether the line of what is implied is given room although this shape has none, for grids in a row. */
   readonly impliesRoom?: boolean
@@ -77,7 +79,7 @@ export function drawGridRow(
   input: Omit<DrawGridInput, 'shape' | 'fretCount' | 'impliesRoom'>,
 ): readonly DrawnGrid[] {
   const fretCount = Math.max(0, ...shapes.map((shape) => gridWindow(shape.frets).fretCount))
-  const impliesRoom = input.impliesWord !== null && shapes.some((shape) => shape.implied)
+  const impliesRoom = (input.impliesWord ?? null) !== null && shapes.some((shape) => shape.implied)
   const grids = shapes.map((shape) => drawGrid({ ...input, shape, fretCount, impliesRoom }))
   const width = Math.max(0, ...grids.map(({ drawing }) => drawing.width))
   return grids.map((grid) => ({ ...grid, drawing: { ...grid.drawing, width } }))
@@ -166,19 +168,20 @@ function fretNumber(window: GridWindow, m: GridMeasures, fonts: FontSet): readon
 }
 
 function belowItems(
-  { shape, instrument, below = 'notes' }: DrawGridInput,
+  { shape, instrument, below = 'notes', bNatural = 'B' }: DrawGridInput,
   { x, fonts }: Place,
   m: GridMeasures,
 ): DrawnItem[] {
   if (below === 'none') return []
   return shape.frets.flatMap((_, index) => {
     const name = below === 'notes' ? shape.written[index] : instrument.stringNames[index]
-    return typeof name === 'string' ? noteName(name, { x: x(index + 1), y: m.noteBase }, m.noteSize, fonts) : []
+    if (typeof name !== 'string') return []
+    return noteName(name, { x: x(index + 1), y: m.noteBase }, m.noteSize, { fonts, bNatural })
   })
 }
 
 function impliesLine(input: DrawGridInput, label: string, m: GridMeasures): readonly DrawnItem[] {
-  const word = input.impliesWord === undefined ? 'implies' : input.impliesWord
+  const word = input.impliesWord ?? null
   if (word === null) return []
   const pretty = label.replace(/(?<=^[A-G]|\/[A-G])#|#(?=\d)/g, '♯').replace(/(?<=^[A-G]|\/[A-G])b|b(?=\d)/g, '♭')
   const setting = { role: 'text', face: 'sans-italic', size: m.impliesSize } as const

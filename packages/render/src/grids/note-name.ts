@@ -11,17 +11,19 @@ const SIGNS: Readonly<Record<string, string>> = {
 
 /**
  * A note name such as `C#` (an octave after it is left out) set with a true accidental, centred on `x`; the letter is never moved by more
- * than half the sign. A text that is no note name gives nothing.
+ * than half the sign. B natural goes by `bNatural`, B flat keeps its B in every language: its sign tells it. A text that is no note
+ * name gives nothing.
  */
 export function noteName(
-  written: string,
+  name: string,
   at: { readonly x: number; readonly y: number },
   size: number,
-  fonts: FontSet,
+  { fonts, bNatural = 'B' }: { readonly fonts: FontSet; readonly bNatural?: 'B' | 'H' },
 ): readonly DrawnItem[] {
-  const match = /^([A-G])(##|bb|#|b)?-?\d*$/.exec(written)
+  const match = /^([A-G])(##|bb|#|b)?-?\d*$/.exec(name)
   if (match === null) return []
-  const [, letter = '', alter = ''] = match
+  const [, written = '', alter = ''] = match
+  const letter = written === 'B' && !alter.startsWith('b') ? bNatural : written
   const letterWidth = fonts.measure('sans', size, letter).width
   const sign = SIGNS[alter]
   const signSize = size * 0.82

@@ -24,19 +24,6 @@ export type LegendSign = (typeof LEGEND_SIGNS)[number]
 /** What each sign is called, in the lesson's language. */
 export type LegendWords = Readonly<Record<LegendSign, string>>
 
-/** The words of the legend in English. */
-export const ENGLISH_LEGEND: LegendWords = {
-  struck: 'struck',
-  short: 'struck, short',
-  softer: 'struck softly',
-  ring: 'rings on',
-  unstruck: 'sounds unstruck',
-  'slid-into': 'slid into',
-  scratch: 'scratch',
-  silence: 'silence',
-  swing: 'hand swings past',
-}
-
 /** The signs that cells use, in the order of the legend. */
 export function signsInUse(cells: readonly StripCell[]): readonly LegendSign[] {
   const used = new Set<LegendSign>()
@@ -53,13 +40,13 @@ export interface DrawLegendInput {
   readonly signs: readonly LegendSign[]
   readonly fonts: FontSet
   readonly widthPt: number
-  readonly words?: LegendWords
+  readonly words: LegendWords
   /** Size of the words; the signs are as high as their capitals and a little more. */
   readonly textPt?: number
 }
 
 /** The key to the strip: each sign with its words, in lines of the width given. Only the signs asked for are listed. */
-export function drawLegend({ signs, fonts, widthPt, words = ENGLISH_LEGEND, textPt = 8.5 }: DrawLegendInput): Drawing {
+export function drawLegend({ signs, fonts, widthPt, words, textPt = 8.5 }: DrawLegendInput): Drawing {
   const lead = textPt * 1.75
   const height = textPt * 1.32
   const items: DrawnItem[] = []

@@ -34,7 +34,8 @@ export function lessonText(lesson: Lesson, options: Pick<ComposeOptions, 'editio
   for (const answer of document.answers) {
     sections.push(`${heading(answer.title, '-')}\n${blocksText(answer.blocks, context)}`)
   }
-  return `${sections.filter((text) => text !== '').join('\n\n')}\n`
+  const whole = sections.filter((text) => text !== '').join('\n\n')
+  return `${whole.replaceAll('\u00a0', ' ').replaceAll('\u00ad', '')}\n`
 }
 
 function headOf({ head }: LessonDocument, words: PageWords): string {

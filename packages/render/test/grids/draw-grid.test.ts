@@ -74,7 +74,7 @@ describe('a grid', () => {
   })
 
   test('says what it implies in italics', () => {
-    const { drawing } = draw(open)
+    const { drawing } = draw(open, { impliesWord: 'implies' })
     const run = roles(drawing.items, 'text').find((item) => item.kind === 'glyphs' && item.face === 'sans-italic')
     expect(run).toMatchObject({ text: 'implies Em7' })
   })

@@ -4,14 +4,16 @@ import { fontBytes } from '../../../../tests/support/fonts.ts'
 import { boundsOf } from '../../src/drawing/bounds.ts'
 import type { DrawnItem, Role } from '../../src/drawing/drawing.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
+import { pageWords } from '../../src/page/document/words-of-language.ts'
 import { drawCardFigure } from '../../src/strip/card-figure.ts'
 import { drawStrip } from '../../src/strip/draw-strip.ts'
-import { drawLegend, ENGLISH_LEGEND, signsInUse } from '../../src/strip/legend.ts'
+import { drawLegend, signsInUse } from '../../src/strip/legend.ts'
 import { stripStyle } from '../../src/strip/strip-style.ts'
 import { ferryQueue } from '../engrave/ferry-queue.ts'
 import { bar, lessonOf, rest, scratch, strike } from '../engrave/score-builder.ts'
 import { zoo } from '../engrave/zoo.ts'
 
+const { legend } = pageWords('en')
 const fonts = openFonts(fontBytes())
 const S = 840
 const EM7 = { 5: 7, 4: 9, 3: 7, 2: 8, 1: 7 }
@@ -198,9 +200,9 @@ describe('the legend', () => {
 
   test('prints each sign with its words within the width given', () => {
     const signs = ['struck', 'short', 'ring', 'unstruck', 'scratch', 'silence', 'swing'] as const
-    const drawing = drawLegend({ signs, fonts, widthPt: 200 })
+    const drawing = drawLegend({ signs, fonts, widthPt: 200, words: legend })
     const runs = flat(drawing.items)
-    expect(texts(runs, 'text')).toEqual(signs.map((sign) => ENGLISH_LEGEND[sign]))
+    expect(texts(runs, 'text')).toEqual(signs.map((sign) => legend[sign]))
     expect(boundsOf(runs, fonts)!.right).toBeLessThanOrEqual(200)
   })
 })

@@ -1,21 +1,32 @@
 import type { Part } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
 
+/** What is said of a part beside its name: how many bars, and how they are repeated. */
+export interface AboutPart {
+  /** Numbered bars. */
+  readonly bars: number
+  readonly pickup: boolean
+  /** How often the whole part is played, null when no repeat spans it all; whether its endings differ. */
+  readonly whole: { readonly times: number; readonly endings: boolean } | null
+  /** Repeats of stretches, endings included: the first two. Empty where the whole part is repeated. */
+  readonly repeats: readonly { readonly from: number; readonly to: number; readonly times: number }[]
+}
+
 /** A sentence on a part's form, as in "eight bars, twice through; the pickup the first time only". Starts small, no full stop. */
 export function aboutPart(part: Part, words: PageWords): string {
   const numbered = part.bars.filter((bar) => bar.number > 0)
   const first = numbered[0]?.number ?? 1
   const last = numbered.at(-1)?.number ?? first
-  const hasPickup = part.bars.some((bar) => bar.number === 0)
-  const whole = part.repeats.find((repeat) => repeat.from === first && reach(repeat) === last)
-  const counted = words.bars(numbered.length)
-  if (whole !== undefined) {
-    const ending = whole.endings.length > 0 ? `, ${words.endings}` : ''
-    return `${counted}, ${words.through(whole.times)}${ending}${hasPickup ? `; ${words.pickupOnce}` : ''}`
-  }
-  const said = part.repeats.slice(0, 2).map((repeat) => words.repeated(repeat.from, reach(repeat), repeat.times))
-  const opening = hasPickup ? `${counted} ${words.withPickup}` : counted
-  return said.length === 0 ? opening : `${opening}; ${said.join('; ')}`
+  const spanning = part.repeats.find((repeat) => repeat.from === first && reach(repeat) === last)
+  return words.about({
+    bars: numbered.length,
+    pickup: part.bars.some((bar) => bar.number === 0),
+    whole: spanning === undefined ? null : { times: spanning.times, endings: spanning.endings.length > 0 },
+    repeats:
+      spanning !== undefined
+        ? []
+        : part.repeats.slice(0, 2).map((repeat) => ({ from: repeat.from, to: reach(repeat), times: repeat.times })),
+  })
 }
 
 /** The last bar that belongs to a repeat, its endings included. */

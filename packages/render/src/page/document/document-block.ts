@@ -19,7 +19,7 @@ export type Fact =
   | { readonly kind: 'tempo'; readonly tempo: TempoMark }
   | {
       readonly kind: 'words'
-      readonly name: 'instrument' | 'metre' | 'key' | 'feel' | 'tuning' | 'capo' | 'touch' | 'level'
+      readonly name: 'instrument' | 'metre' | 'key' | 'feel' | 'tuning' | 'capo' | 'touch' | 'level' | 'symbols'
       readonly text: string
     }
 

@@ -26,7 +26,20 @@ export function lessonFacts(lesson: Lesson, words: PageWords): readonly Fact[] {
   }
   if (settings.touch === 'light') say('touch', words.touch('light'))
   if (settings.level !== null) say('level', settings.level)
+  const onB = words.symbolsOnB(symbolsOnB(lesson))
+  if (onB !== null) say('symbols', onB)
   return facts
+}
+
+/** Whether a chord symbol that the lesson shows, over its bars or its grids, stands on B or on B flat, as root or bass. */
+function symbolsOnB({ parts, shapes, blocks }: Lesson): { readonly natural: boolean; readonly flat: boolean } {
+  const shown = new Set(blocks.flatMap((block) => (block.kind === 'grids' ? block.shapes : [])))
+  const symbols = [
+    ...shapes.flatMap(({ name, label }) => (shown.has(name) && label !== null ? [label] : [])),
+    ...parts.flatMap((part) => part.bars.flatMap((bar) => bar.chords.flatMap(({ symbol }) => symbol ?? []))),
+  ]
+  const on = (pattern: RegExp): boolean => symbols.some((symbol) => pattern.test(symbol))
+  return { natural: on(/(?:^|\/)B(?![b♭])/), flat: on(/(?:^|\/)B[b♭]/) }
 }
 
 /** Ticks of the beat that the lesson's tempo counts: that of its first part where it has one, because a part may count dotted beats. */

@@ -1,4 +1,5 @@
 import { assertNever, type LoopReason, type PracticeLoop } from '@barwise/parser'
+import { spokenShapeName } from '../../steps/speak/voice.ts'
 
 /** "Bar 2", "Bar 2, beat 3", "Bar 2, beats 3–4"; the pickup by its name. */
 export function loopPlace(loop: PracticeLoop): string {
@@ -35,21 +36,13 @@ export function loopReason(reason: LoopReason): string {
 
 function changeReason(reason: Extract<LoopReason, { kind: 'change' }>): string {
   const { from, to, fromFret, toFret } = reason
-  const target = to !== null ? shapeWord(to) : toFret === null ? 'the next notes' : `the notes at fret ${toFret}`
+  const target = to !== null ? spokenShapeName(to) : toFret === null ? 'the next notes' : `the notes at fret ${toFret}`
   const time = timeWords(reason.availableS)
-  const way = from === null ? `into ${target}` : `from ${shapeWord(from)} to ${target}`
+  const way = from === null ? `into ${target}` : `from ${spokenShapeName(from)} to ${target}`
   const leap = fromFret !== null && toFret !== null ? toFret - fromFret : 0
   const look = Math.abs(leap) >= 3 ? ` Look at fret ${toFret} before you leave fret ${fromFret}.` : ''
   const lead = reason.tightest ? `The tightest change: ${way}` : way.charAt(0).toUpperCase() + way.slice(1)
   return `${lead} in ${time}.${look}`
-}
-
-/** "Em7 open" for Em7.open, with true sharps and flats. */
-function shapeWord(name: string): string {
-  return name
-    .replace(/#/g, '♯')
-    .replace(/([A-G])b/g, '$1♭')
-    .replace('.', ' ')
 }
 
 function timeWords(seconds: number): string {

@@ -1,3 +1,4 @@
+import type { AboutPart } from './about-part.ts'
 import type { NoteValue } from './document-block.ts'
 import { loopPlace, loopReason } from './loop-words-en.ts'
 import type { PageWords } from './page-words.ts'
@@ -37,6 +38,23 @@ const NOTES: Readonly<Record<NoteValue['base'], string>> = {
   32: 'thirty-second notes',
 }
 
+function count(bars: number): string {
+  return `${number(bars)} ${bars === 1 ? 'bar' : 'bars'}`
+}
+
+function bar(from: number, to: number): string {
+  return from === to ? `bar ${from}` : `bars ${from}–${to}`
+}
+
+function about({ bars, pickup, whole, repeats }: AboutPart): string {
+  if (whole !== null) {
+    const ending = whole.endings ? ', with different endings' : ''
+    return `${count(bars)}, ${often(whole.times)} through${ending}${pickup ? '; the pickup the first time only' : ''}`
+  }
+  const opening = `${count(bars)}${pickup ? ' after a pickup' : ''}`
+  return [opening, ...repeats.map(({ from, to, times }) => `${bar(from, to)} played ${often(times)}`)].join('; ')
+}
+
 /** What the page says in English. */
 export const ENGLISH: PageWords = {
   language: 'en',
@@ -55,20 +73,17 @@ export const ENGLISH: PageWords = {
     const goal = goalBpm === null || goalBpm === bpm ? '' : `, later ${goalBpm}`
     return `${bpm} ${note.dotted ? 'dotted ' : ''}${NOTES[note.base]} a minute${goal}`
   },
+  upTo: (bpm) => `to ${bpm}`,
   key: (tonic, mode) => `${tonic} ${mode}`,
   feel: (feel) => (feel === 'swing 8' ? 'swung eighths' : 'swung sixteenths'),
   tuning: (strings) => `tuning ${strings.join(' ')}`,
   capo: (fret, sounds) => `capo ${fret}${sounds === null ? '' : `, sounds in ${sounds.tonic} ${sounds.mode}`}`,
   touch: (touch) => `${touch} touch`,
   instrument: (name) => name,
-  number,
-  bars: (count) => `${number(count)} ${count === 1 ? 'bar' : 'bars'}`,
-  bar: (from, to) => (from === to ? `bar ${from}` : `bars ${from}–${to}`),
-  through: (times) => `${often(times)} through`,
-  repeated: (from, to, times) => `${from === to ? `bar ${from}` : `bars ${from}–${to}`} played ${often(times)}`,
-  pickupOnce: 'the pickup the first time only',
-  withPickup: 'after a pickup',
-  endings: 'with different endings',
+  bNatural: 'B',
+  symbolsOnB: () => null,
+  bar,
+  about,
   keepsWithNumber:
     /\b(bars?|beats?|frets?|strings?|fingers?|pages?|lessons?|steps?|answers?|parts?|capo|tempo|and|to) (?=\d)/gi,
   quotes: ['“', '”', '‘', '’'],
@@ -78,12 +93,9 @@ export const ENGLISH: PageWords = {
   looping: 'Worth looping',
   loopPlace,
   loopReason,
-  sameBars: 'are',
-  easier: 'Easier:',
   edition: (text) => text,
   licence: (text) => `Licence: ${text}`,
   author: (name) => name,
-  page: (label) => `page ${label}`,
   times: (count) => `×\u2009${count}`,
   blank: (bars) => `${bars === 1 ? 'An empty bar' : `${number(bars)} empty bars`} to write in`,
   implies: (symbol) => `implies ${symbol}`,
@@ -97,4 +109,28 @@ export const ENGLISH: PageWords = {
     return `Lay ${who} flat to keep ${named} quiet.`
   },
   strokeFrom: (string) => `Begin the stroke at string ${string}.`,
+  legend: {
+    struck: 'struck',
+    short: 'struck, short',
+    softer: 'struck softly',
+    ring: 'rings on',
+    unstruck: 'sounds unstruck',
+    'slid-into': 'slid into',
+    scratch: 'scratch',
+    silence: 'silence',
+    swing: 'hand swings past',
+  },
+  grid: (name, strings) => {
+    const told = strings.map(({ string, fret, finger }) => {
+      if (fret === null) return `string ${string} silent`
+      if (fret === 0) return `string ${string} open`
+      const by = finger === null ? '' : finger === 'T' ? ' thumb' : ` finger ${finger}`
+      return `string ${string} fret ${fret}${by}`
+    })
+    return `Chord grid of ${name}: ${told.join(', ')}`
+  },
+  systems: (part, { from, to }, chords) => {
+    const told = chords.map((one) => `bar ${one.bar} ${one.symbols.map((symbol) => symbol ?? 'no chord').join(', ')}`)
+    return [`${part}, ${bar(from, to)}: staff and tablature`, ...told].join('; ')
+  },
 }

@@ -1,6 +1,15 @@
 import type { Effort, LoopReason, PracticeLoop } from '@barwise/parser'
+import type { LegendWords } from '../../strip/legend.ts'
+import type { AboutPart } from './about-part.ts'
 import type { TempoMark } from './document-block.ts'
+import type { GripString } from './grip-strings.ts'
 import type { QuietStrings } from './quiet-strings.ts'
+
+/** The chord symbols that begin in a bar; null is "no chord". */
+export interface BarChords {
+  readonly bar: number
+  readonly symbols: readonly (string | null)[]
+}
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */
 export interface PageWords {
@@ -18,22 +27,25 @@ export interface PageWords {
   readonly contents: string
   /** A tempo to be read aloud: "92 quarter notes a minute", with the tempo to reach when there is one. */
   readonly tempo: (tempo: TempoMark) => string
+  /** The tempo to reach, behind the one to start with: "to 84". */
+  readonly upTo: (bpm: number) => string
   readonly key: (tonic: string, mode: 'major' | 'minor') => string
   readonly feel: (feel: 'swing 8' | 'swing 16') => string
+  /** Note letters with true signs, the string next to the thumb first. */
   readonly tuning: (strings: readonly string[]) => string
   readonly capo: (fret: number, sounds: { readonly tonic: string; readonly mode: 'major' | 'minor' } | null) => string
   readonly touch: (touch: 'light' | 'full') => string
   readonly instrument: (name: 'guitar' | 'bass' | 'ukulele') => string
-  /** A number as words when it is small: "eight". */
-  readonly number: (value: number) => string
-  readonly bars: (count: number) => string
+  /**
+   * The letter of the note B natural where notes are named, as under a grid: German calls it H. Chord symbols are never put
+   * through this: they are international and stay as written.
+   */
+  readonly bNatural: 'B' | 'H'
+  /** How chord symbols on B or B flat are read where the language has other names for those notes; null where it has not. */
+  readonly symbolsOnB: (used: { readonly natural: boolean; readonly flat: boolean }) => string | null
   readonly bar: (from: number, to: number) => string
-  /** How often the whole part is played: "twice through". */
-  readonly through: (times: number) => string
-  readonly repeated: (from: number, to: number, times: number) => string
-  readonly pickupOnce: string
-  readonly withPickup: string
-  readonly endings: string
+  /** A part's form beside its name. Starts small, no full stop. */
+  readonly about: (part: AboutPart) => string
   /** Pairs that never break: a word before a number. */
   readonly keepsWithNumber: RegExp
   readonly quotes: readonly [open: string, close: string, singleOpen: string, singleClose: string]
@@ -46,12 +58,9 @@ export interface PageWords {
   readonly loopPlace: (loop: PracticeLoop) => string
   /** One sentence on why it is worth looping. */
   readonly loopReason: (reason: LoopReason) => string
-  readonly sameBars: string
-  readonly easier: string
   readonly edition: (text: string) => string
   readonly licence: (text: string) => string
   readonly author: (name: string) => string
-  readonly page: (label: string) => string
   readonly times: (count: number) => string
   readonly blank: (bars: number) => string
   readonly implies: (symbol: string) => string
@@ -61,4 +70,14 @@ export interface PageWords {
   readonly quiet: (strings: QuietStrings) => string
   /** A sentence on the string at which a stroke begins. */
   readonly strokeFrom: (string: number) => string
+  /** What the signs of the strum strip mean. */
+  readonly legend: LegendWords
+  /** A chord grid for those who do not see it, string by string from the one next to the thumb. */
+  readonly grid: (name: string, strings: readonly GripString[]) => string
+  /** Staves for those who do not see them: which bars of which part, and their chords. */
+  readonly systems: (
+    part: string,
+    bars: { readonly from: number; readonly to: number },
+    chords: readonly BarChords[],
+  ) => string
 }

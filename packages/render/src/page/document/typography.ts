@@ -6,12 +6,16 @@ import type { PageWords } from './page-words.ts'
  * space, three full stops made an ellipsis. What the writer already typed as a true mark stays. Code is left alone.
  */
 export function setWords(children: readonly Inline[], words: PageWords): readonly Inline[] {
-  return setRun(children, words, { last: ' ' })
+  return setRun(children, words, { last: ' ', quoting: false })
 }
 
-/** The character before, carried over the bounds of bold and italic so that a mark knows on which side it stands. */
+/**
+ * The character before, carried over the bounds of bold and italic so that a mark knows on which side it stands, and whether a
+ * single quotation mark is open: an apostrophe is none.
+ */
 interface Before {
   last: string
+  quoting: boolean
 }
 
 function setRun(children: readonly Inline[], words: PageWords, before: Before): readonly Inline[] {
@@ -35,20 +39,34 @@ function setRun(children: readonly Inline[], words: PageWords, before: Before): 
 
 /** One run of the page's own words, set as a printer does. */
 export function setPlain(text: string, words: PageWords): string {
-  return setText(text, words, { last: ' ' })
+  return setText(text, words, { last: ' ', quoting: false })
 }
 
+const APOSTROPHE = '\u2019'
+
 function setText(text: string, words: PageWords, before: Before): string {
-  const [open, close, singleOpen, singleClose] = words.quotes
   let out = ''
-  for (const character of text) {
-    const opens = /[\s([{–—“‘"'«]/u.test(before.last)
-    if (character === '"') out += opens ? open : close
-    else if (character === "'") out += opens ? singleOpen : singleClose
-    else out += character
-    before.last = character
+  for (let i = 0; i < text.length; i++) {
+    const set = setMark(text.charAt(i), text.charAt(i + 1), words, before)
+    out += set
+    before.last = set
   }
   return holdNumbers(out.replace(/\.\.\./g, '…'), words)
+}
+
+/** A straight mark made a true one by what stands before and behind it; any other character as it is. */
+function setMark(mark: string, next: string, words: PageWords, before: Before): string {
+  if (mark !== '"' && mark !== "'") return mark
+  const [open, close, singleOpen, singleClose] = words.quotes
+  const opens = /[\s([{–—«]/u.test(before.last) || before.last === open || before.last === singleOpen
+  if (mark === '"') return opens ? open : close
+  if (opens) {
+    before.quoting = true
+    return singleOpen
+  }
+  if (!before.quoting || /\p{L}/u.test(next)) return APOSTROPHE
+  before.quoting = false
+  return singleClose
 }
 
 /** Words with "bar 3", "fret 7" and their like held together by a no-break space. */

@@ -22,7 +22,11 @@ export function setLegend(
 ): { readonly beside: readonly PageItem[]; readonly below: readonly Row[] } {
   if (signs.length === 0) return { beside: [], below: [] }
   const keys = signs.map((sign) => keyOf(sign, context))
-  const node = { role: 'Figure', parent: area.parent, alt: signs.join(', ') } as const
+  const node = {
+    role: 'Figure',
+    parent: area.parent,
+    alt: signs.map((sign) => context.words.legend[sign]).join(', '),
+  } as const
   const natural = (count: number): number =>
     keys.reduce((sum, key) => sum + key.width, 0) / count + (keys.length / count - 1) * LEAST_GAP
   if (nameWidth + NAME_GAP + natural(1) <= area.width) {
@@ -42,8 +46,15 @@ export function setLegend(
   return { beside: [], below: rows }
 }
 
-function keyOf(sign: LegendSign, { fonts, style }: LayoutContext): Drawing {
-  const drawing = drawLegend({ signs: [sign], fonts, widthPt: Number.MAX_SAFE_INTEGER, textPt: style.small.size })
+function keyOf(sign: LegendSign, { fonts, style, words }: LayoutContext): Drawing {
+  const { legend } = words
+  const drawing = drawLegend({
+    signs: [sign],
+    fonts,
+    widthPt: Number.MAX_SAFE_INTEGER,
+    words: legend,
+    textPt: style.small.size,
+  })
   return { ...drawing, width: boundsOf(drawing.items, fonts)?.right ?? 0 }
 }
 

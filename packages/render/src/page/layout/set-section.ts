@@ -1,5 +1,6 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import type { LessonHead, NoteValue, TempoMark } from '../document/document-block.ts'
+import type { PageWords } from '../document/page-words.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
@@ -20,10 +21,11 @@ const NOTE_SIGNS: Readonly<Record<NoteValue['base'], string>> = {
 const NOTE_SIZE = 1.2
 const DOT = '\uECB7'
 
-/** A tempo as runs: the note value drawn, "= 92". */
-export function tempoRuns(tempo: TempoMark, size: number): readonly TextRun[] {
+/** A tempo as runs: the note value drawn, "= 92", and the tempo to reach. */
+export function tempoRuns(tempo: TempoMark, size: number, words: PageWords): readonly TextRun[] {
   const note = NOTE_SIGNS[tempo.note.base] + (tempo.note.dotted ? DOT : '')
-  const goal = tempo.goalBpm === null || tempo.goalBpm === tempo.bpm ? '' : ` to\u00a0${tempo.goalBpm}`
+  const goal =
+    tempo.goalBpm === null || tempo.goalBpm === tempo.bpm ? '' : ` ${words.upTo(tempo.goalBpm).replace(' ', '\u00a0')}`
   return [say(note, 'sans', size * NOTE_SIZE), say(`\u00a0=\u00a0${tempo.bpm}${goal}`, 'sans', size)]
 }
 
@@ -61,7 +63,7 @@ export function setSection(
   let x = title.width + pointsOf(3.4)
   const said: StructNode = { role: 'P', parent: area.parent }
   if (section.tempo !== null) {
-    const tempo = lineItem(tempoRuns(section.tempo, style.body.size), { x, y: base }, said, context)
+    const tempo = lineItem(tempoRuns(section.tempo, style.body.size, context.words), { x, y: base }, said, context)
     items.push(tempo.item)
     x += tempo.width + pointsOf(3.4)
   }
@@ -127,7 +129,9 @@ function factsRow(head: LessonHead, area: Area, context: LayoutContext): Row {
   ]
   const node: StructNode = { role: 'P', parent: area.parent }
   const groups = head.facts.map((fact) =>
-    fact.kind === 'tempo' ? tempoRuns(fact.tempo, style.body.size) : [say(fact.text, 'sans', style.body.size)],
+    fact.kind === 'tempo'
+      ? tempoRuns(fact.tempo, style.body.size, context.words)
+      : [say(fact.text, 'sans', style.body.size)],
   )
   const [gap, leading] = [pointsOf(4), style.body.leading]
   let [x, y] = [0, pointsOf(2.3) + leading * BASE_OF_LEADING]

@@ -1,7 +1,9 @@
 import type { Shape } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { drawGridRow } from '../../grids/draw-grid.ts'
+import { spokenShapeName } from '../../steps/speak/voice.ts'
 import { shapeAnchor } from '../document/anchors.ts'
+import { gripStrings } from '../document/grip-strings.ts'
 import type { MarginNote } from '../document/margin-note.ts'
 import { shapeAdvice } from '../document/shape-advice.ts'
 import { trueSigns } from '../document/sounding-key.ts'
@@ -31,6 +33,7 @@ export function setShapes(
     fonts,
     below: 'notes',
     impliesWord: null,
+    bNatural: words.bNatural,
   })
   const gridWidth = Math.max(1, ...grids.map(({ drawing }) => drawing.width))
   const fits = Math.max(1, Math.floor((area.width + GUTTER) / (gridWidth + GUTTER)))
@@ -46,7 +49,11 @@ export function setShapes(
       const grid = grids[from + index]
       if (grid === undefined) return
       const x = index * (column + GUTTER)
-      const node: StructNode = { role: 'Figure', parent: area.parent, alt: shapeInWords(shape) }
+      const node: StructNode = {
+        role: 'Figure',
+        parent: area.parent,
+        alt: words.grid(spokenShapeName(shape.name), gripStrings(shape)),
+      }
       items.push({ kind: 'anchor', y: 0, name: shapeAnchor(context.lessonId, shape.name) })
       items.push({ kind: 'figure', x, y: 0, drawing: grid.drawing, node })
       const advice = setPlain(shapeAdvice(shape, lesson.instrument, words), words)
@@ -86,17 +93,4 @@ function adviceRuns(shape: Shape, advice: string, { words, style }: LayoutContex
       ? [say(`${words.implies(trueSigns(shape.label))}. `, 'sans-italic', size)]
       : []
   return advice === '' ? implied : [...implied, say(advice, 'sans', size)]
-}
-
-/** A shape said string by string, from the lowest: "Em7: string 5 fret 7 finger 1, …". */
-export function shapeInWords(shape: Shape): string {
-  const strings = shape.frets
-    .map((fret, index) => {
-      const finger = shape.fingers[index] ?? null
-      if (fret === null) return `string ${index + 1} silent`
-      if (fret === 0) return `string ${index + 1} open`
-      return `string ${index + 1} fret ${fret}${finger === null ? '' : ` finger ${finger}`}`
-    })
-    .reverse()
-  return `Chord grid ${shape.name.replace('.', ' ')}: ${strings.join(', ')}.`
 }

@@ -2,6 +2,8 @@ import type { BarRange, Part } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { engravePart } from '../../engrave/engrave-part.ts'
 import { barAnchor } from '../document/anchors.ts'
+import type { BarChords } from '../document/page-words.ts'
+import { trueSigns } from '../document/sounding-key.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { StructNode } from './page-content.ts'
 import { type Row, row } from './row.ts'
@@ -33,7 +35,11 @@ export function setSystems(
     const node: StructNode = {
       role: 'Figure',
       parent: area.parent,
-      alt: `${part.title}, ${context.words.bar(Math.max(1, system.firstBar), Math.max(1, system.lastBar))}: ${chordsInWords(part, system.firstBar, system.lastBar)}`,
+      alt: context.words.systems(
+        part.title,
+        { from: Math.max(1, system.firstBar), to: Math.max(1, system.lastBar) },
+        chordsOf(part, system.firstBar, system.lastBar),
+      ),
     }
     const anchors = music.anchors
       ? system.bars.map(({ bar }) => ({ kind: 'anchor', y: 0, name: barAnchor(lessonId, part, bar) }) as const)
@@ -46,10 +52,12 @@ export function setSystems(
   })
 }
 
-/** The chords of some bars in a sentence, for those who do not see the staves. */
-function chordsInWords(part: Part, from: number, to: number): string {
-  const said = part.bars
+/** The symbols that begin in some bars, bar by bar; bars without any are left out. */
+function chordsOf(part: Part, from: number, to: number): readonly BarChords[] {
+  return part.bars
     .filter((bar) => bar.number >= from && bar.number <= to && bar.chords.length > 0)
-    .map((bar) => `bar ${bar.number} ${bar.chords.map((chord) => chord.symbol ?? 'no chord').join(', ')}`)
-  return `staff and tab${said.length === 0 ? '' : `; ${said.join('; ')}`}.`
+    .map((bar) => ({
+      bar: bar.number,
+      symbols: bar.chords.map(({ symbol }) => (symbol === null ? null : trueSigns(symbol))),
+    }))
 }

@@ -3,7 +3,9 @@ import type { Element } from 'hast'
 import { h } from 'hastscript'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../../page/document/anchors.ts'
+import { gripStrings } from '../../page/document/grip-strings.ts'
 import { shapeAdvice } from '../../page/document/shape-advice.ts'
+import { spokenShapeName } from '../../steps/speak/voice.ts'
 import { drawingNode, el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { shapesAnchor } from './section-anchors.ts'
@@ -15,13 +17,14 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
     instrument: context.lesson.instrument,
     fonts: context.fonts,
     impliesWord: null,
+    bNatural: context.words.bNatural,
   })
   const figures = shapes.flatMap((shape, index) => {
     const grid = grids[index]
     if (grid === undefined) return []
     context.drawings.push(grid.drawing)
     const id = claimId(shapeAnchor(context.document.id, shape.name), context)
-    const label = `${context.web.grid(shape.name)}: ${shapeInWords(shape)}`
+    const label = context.words.grid(spokenShapeName(shape.name), gripStrings(shape))
     const implied = shape.implied && shape.label !== null ? impliedLine(shape.label, context) : []
     const advice = shapeAdvice(shape, context.lesson.instrument, context.words)
     const advised = advice === '' ? [] : [el('p', '', [advice])]
@@ -42,16 +45,4 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
 function impliedLine(label: string, context: PageContext): readonly Element[] {
   const [before = '', after = ''] = context.words.implies('\u0000').split('\u0000')
   return [el('p', 'implies', [before, chordName(label), after])]
-}
-
-/** A shape string by string, from the one next to the thumb, as in "string 6 silent, string 5 fret 7 finger 1". */
-export function shapeInWords(shape: Shape): string {
-  const strings = shape.frets.map((fret, index) => {
-    const name = `string ${index + 1}`
-    if (fret === null) return `${name} silent`
-    if (fret === 0) return `${name} open`
-    const finger = shape.fingers[index] ?? null
-    return `${name} fret ${fret}${finger === null ? '' : finger === 'T' ? ' thumb' : ` finger ${finger}`}`
-  })
-  return strings.reverse().join(', ')
 }

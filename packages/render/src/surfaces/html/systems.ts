@@ -31,10 +31,7 @@ function systemsAt(setting: 'wide' | 'narrow', part: Part, bars: BarRange | null
   })
   const figures = systems.map(({ drawing, firstBar, lastBar }) => {
     context.drawings.push(drawing)
-    const label = context.web.systems(
-      context.web.bar(firstBar),
-      lastBar === firstBar ? context.web.bar(firstBar) : String(lastBar),
-    )
+    const label = context.web.systems(firstBar, lastBar)
     return fitted(drawingNode(drawing, label, context.fonts), drawing, widthPt)
   })
   return el('div', setting, figures)

@@ -21,9 +21,12 @@ const SIZE_PT = 14
 export function tempoWords(tempo: TempoMark, context: PageContext): Element {
   const drawing = noteDrawing(tempo.note, context.fonts)
   context.drawings.push(drawing)
-  const goal = tempo.goalBpm === null ? '' : `, ${context.web.goal(tempo.goalBpm)}`
+  const goal =
+    tempo.goalBpm === null || tempo.goalBpm === tempo.bpm
+      ? ''
+      : ` ${context.words.upTo(tempo.goalBpm)}`.replace(' ', '\u00a0')
   return el('span', 'tempo', [
-    spoken(`${context.web.tempo(context.web.note(tempo.note), tempo.bpm)}${goal}`),
+    spoken(context.words.tempo(tempo)),
     {
       type: 'element',
       tagName: 'span',

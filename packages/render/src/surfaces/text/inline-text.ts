@@ -8,11 +8,7 @@ import type { TextContext } from './text-context.ts'
  */
 export function inlineText(children: readonly Inline[], context: TextContext): string {
   const alone = children.length === 1
-  return children
-    .map((inline) => pieceText(inline, alone, context))
-    .join('')
-    .replaceAll('\u00a0', ' ')
-    .replaceAll('\u00ad', '')
+  return children.map((inline) => pieceText(inline, alone, context)).join('')
 }
 
 function pieceText(inline: Inline, alone: boolean, context: TextContext): string {

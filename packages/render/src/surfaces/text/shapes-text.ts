@@ -13,7 +13,7 @@ export function shapesText(shapes: readonly Shape[], context: TextContext): stri
 
 /** `Em7: x 7 9 7 8 7, fingers x 1 3 1 2 1.`, from the string next to the thumb; then what is said under its grid. */
 function shapeText(shape: Shape, { lesson, words, text }: TextContext): string {
-  const name = spokenShapeName(shape.name).replaceAll('\u00a0', ' ')
+  const name = spokenShapeName(shape.name)
   const frets = shape.frets.map((fret) => (fret === null ? 'x' : String(fret))).reverse()
   const grip = [`${name}: ${frets.join(' ')}`]
   const fingers = fingersOf(shape)

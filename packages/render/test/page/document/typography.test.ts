@@ -11,3 +11,21 @@ test('a number stays with the word it counts', () => {
 test('straight quotation marks become true ones', () => {
   expect(setPlain('nobody else\'s "leave"', WORDS)).toBe('nobody else’s “leave”')
 })
+
+test('German marks stand low and high, and an apostrophe is none of them', () => {
+  const german = pageWords('de')
+  expect(setPlain('Er sagt: "\'Geht\'s los?\' ruft sie." Und: "Ja."', german)).toBe(
+    'Er sagt: „‚Geht’s los?‘ ruft sie.“ Und: „Ja.“',
+  )
+})
+
+test('marks inside marks close in their order', () => {
+  expect(setPlain('"She calls \'come\'"', WORDS)).toBe('“She calls ‘come’”')
+})
+
+test('in German a number stays with its word on either side', () => {
+  expect(holdNumbers('Finger 2 im 7. Bund auf Saite 5, Takt 3 und 4', pageWords('de'))).toBe(
+    'Finger\u00a02 im 7.\u00a0Bund auf Saite\u00a05, Takt\u00a03 und\u00a04',
+  )
+  expect(holdNumbers('Hund 5 am 3. Bundestag', pageWords('de'))).toBe('Hund 5 am 3. Bundestag')
+})
