@@ -20,29 +20,13 @@ function fastest(part: Part, goalBpm: number | null): readonly FindingDraft[] {
   }
   if (worst === null) return []
   const { bar, hz, tempoBpm } = worst
-  const goal = tempoBpm !== bar.tempoBpm ? 'the goal of ' : ''
-  const rate = `${hz.toFixed(1)} swings a second at ${goal}${tempoBpm}`
-  const slower = Math.floor((tempoBpm * HARD_HZ) / hz)
+  const atGoal = tempoBpm !== bar.tempoBpm
+  const what = `bar ${bar.number} asks for ${hz.toFixed(1)} swings a second at ${atGoal ? 'the goal of ' : ''}${tempoBpm}`
+  const mend = `bring the ${atGoal ? 'goal' : 'tempo'} down to ${Math.floor((tempoBpm * HARD_HZ) / hz)}, or write fewer strokes; ${CARE}`
+  const base = { span: bar.span, bar: bar.number }
   if (hz > CEILING_HZ) {
-    const message = `bar ${bar.number} asks for ${rate}, more than a strumming hand can do`
-    return [
-      {
-        span: bar.span,
-        bar: bar.number,
-        code: 'strumming-not-playable',
-        message,
-        help: `bring the tempo down to ${slower}, or write fewer strokes; ${CARE}`,
-      },
-    ]
+    const message = `${what}, more than a strumming hand can do: one hand taps up to ${CEILING_HZ} times a second`
+    return [{ ...base, code: 'strumming-not-playable', message, help: mend }]
   }
-  const message = `bar ${bar.number} asks for ${rate}, which few hands can keep up`
-  return [
-    {
-      span: bar.span,
-      bar: bar.number,
-      code: 'strumming-fast',
-      message,
-      help: `bring the tempo down to ${slower} if it need not be so fast; ${CARE}`,
-    },
-  ]
+  return [{ ...base, code: 'strumming-fast', message: `${what}; above ${HARD_HZ} few hands can keep up`, help: mend }]
 }

@@ -18,6 +18,8 @@ export interface HandMoment {
   readonly shape: Shape | null
   /** Whether the grip is that shape as it stands, moved or not, with nothing added. */
   readonly plainShape: boolean
+  /** Whether its fingers are those of a shape that single notes lie in: usual, but not asked for. */
+  readonly borrowed: boolean
   /** Strings whose notes slide in from where they were. */
   readonly slides: readonly number[]
   /** Strings whose notes go on from before while others are hammered or pulled. */
@@ -101,14 +103,17 @@ function meet(
   if (event.kind !== 'strike') return { moment: null, state: { ...before, ringing } }
   const symbol = bar.chords.findLast((chord) => chord.at <= event.at)?.symbol ?? before.symbol
   const shape = event.target.shape === null ? null : (shapes.get(event.target.shape) ?? null)
+  const grip = shape === null ? gripOfNotes(event, { ringing, symbol, shapes: all }) : gripOfShape(event, shape)
+  const asked = shape !== null || event.notes.some((note) => note.fingerGiven)
   const moment = {
     bar,
     event,
     start,
     end: start + event.duration,
-    grip: shape === null ? gripOfNotes(event, { ringing, symbol, shapes: all }) : gripOfShape(event, shape),
+    grip,
     shape,
     plainShape: shape !== null && event.target.added.length === 0,
+    borrowed: !asked && grip.presses.some((press) => press.finger !== null),
     slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
     holds: event.notes.filter((note) => note.from === 'held').map((note) => note.string),
   }

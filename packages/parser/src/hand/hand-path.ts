@@ -19,6 +19,7 @@ const PER_SHIFT = 0.6
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 const HELD_BY_OTHER_FINGER = 30
+const LET_GO = 10
 
 /** Where a path starts, on whose neck. */
 export interface PathOptions extends HandOnNeck {
@@ -69,7 +70,7 @@ export function fingeringPath(moments: readonly HandMoment[], options: PathOptio
 
 /** Equal for moments that ask the same of the hand. */
 function momentKey(moment: HandMoment): string {
-  return `${gripKey(moment.grip)}${moment.shape !== null && !moment.plainShape ? '+' : ''}`
+  return `${gripKey(moment.grip)}${moment.shape !== null && !moment.plainShape ? '+' : ''}${moment.borrowed ? '~' : ''}`
 }
 
 function startLayer(from: PathOptions['from']): Layer | null {
@@ -96,15 +97,31 @@ function layerOf(moment: HandMoment, key: string, on: HandOnNeck): Layer {
   return { key, grip, states }
 }
 
-/** A note added to a shape may need the shape's fingers set anew: they are let go where they leave no sound way to play both. */
-function fingeringsOf({ grip, shape, plainShape, event }: HandMoment, on: HandOnNeck): readonly FingeringForHand[] {
+/**
+ * The fingerings of a moment. A note added to a shape may need the shape's fingers set anew: they are let go where they leave no
+ * sound way to play both. Fingers borrowed from a shape are let go where that spares more than it costs.
+ */
+function fingeringsOf(moment: HandMoment, on: HandOnNeck): readonly FingeringForHand[] {
+  const { grip, shape, plainShape, borrowed } = moment
   const fixed = rankForHand(grip, on)
-  const sound = fixed.some(({ fingering }) => isSound(grip, fingering))
-  if (shape === null || plainShape || sound) return fixed
-  const added = new Set(event.target.added.map((note) => note.string))
-  const presses = grip.presses.map((press) => (added.has(press.string) ? press : { ...press, finger: null }))
-  const released = rankForHand({ ...grip, presses }, on)
-  return released.length > 0 ? released : fixed
+  if (borrowed) {
+    const free = rankForHand(released(moment), on).slice(0, STATES / 2)
+    const dearer = free.map(({ fingering, cost, reachCost }) => ({
+      fingering,
+      cost: cost + LET_GO,
+      reachCost: reachCost + LET_GO,
+    }))
+    return [...fixed.slice(0, STATES / 2), ...dearer]
+  }
+  if (shape === null || plainShape || fixed.some(({ fingering }) => isSound(grip, fingering))) return fixed
+  const free = rankForHand(released(moment), on)
+  return free.length > 0 ? free : fixed
+}
+
+/** The grip of a moment with the fingers that come from a shape left open. */
+function released({ grip, event }: HandMoment): Grip {
+  const own = new Set(event.notes.filter((note) => note.fingerGiven).map((note) => note.string))
+  return { ...grip, presses: grip.presses.map((press) => (own.has(press.string) ? press : { ...press, finger: null })) }
 }
 
 function cheapest(row: readonly number[], costs: readonly number[]): { readonly from: number; readonly cost: number } {

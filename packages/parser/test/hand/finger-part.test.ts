@@ -78,3 +78,13 @@ test('two frets of a bass are played by the index and the little finger, of a uk
   }
   expect([high('bass'), high('ukulele')]).toEqual([4, 3])
 })
+
+test('single notes leave the fingers of the shape they lie in where a hammer-on needs them otherwise', () => {
+  const shapes = 'D x 5 7 7 7 5 fingers x 1 2 3 4 1'
+  const [plain] = fingersOf(shapes, 'bar 1 chords D\n  1: 7@3+7@2 -\n  2: - -')
+  const [held, hammered] = fingersOf(shapes, 'bar 1 chords D\n  1: 7@3+7@2 h:9@3\n  2: - -')
+  expect(plain).toEqual([3, 4])
+  // The note that goes on keeps its finger, and the hammer has a higher one.
+  expect(hammered![1]).toBe(held![1])
+  expect(Number(hammered![0])).toBeGreaterThan(Number(hammered![1]))
+})
