@@ -11,7 +11,7 @@ describe('settings', () => {
       'subtitle: Two\nauthor: The room\nlevel: first\nlicence: own',
       { subtitle: 'Two', author: 'The room', level: 'first', licence: 'own' },
     ],
-    ['`language`', 'language: es', { language: 'es' }],
+    ['`language`', 'language: de-AT', { language: 'de-AT' }],
     ['a tempo of 20', 'tempo: 20', { tempoBpm: 20, tempoGiven: true }],
     ['a tempo of 300', 'tempo: 300', { tempoBpm: 300 }],
     ['`goal`', 'goal: 120', { goalBpm: 120 }],

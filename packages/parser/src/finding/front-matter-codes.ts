@@ -7,6 +7,7 @@ export type FrontMatterCode =
   | 'unknown-setting'
   | 'repeated-setting'
   | 'bad-setting'
+  | 'page-in-english'
 
 export const FRONT_MATTER_CODES: Readonly<Record<FrontMatterCode, CodeDoc>> = {
   'front-matter-missing': {
@@ -43,5 +44,12 @@ export const FRONT_MATTER_CODES: Readonly<Record<FrontMatterCode, CodeDoc>> = {
     covers: 'The value, or the opening dashes when the title is missing.',
     bad: '---\ntitle: Ferry Queue\ntime: 4/5\n---\n',
     good: '---\ntitle: Ferry Queue\ntime: 4/4\n---\n',
+  },
+  'page-in-english': {
+    severity: 'warning',
+    says: 'The page and the steps have words of their own, in English and in German. Prose in another language is hyphenated and read aloud as it should be, but headings, labels and steps stay English.',
+    covers: 'The language.',
+    bad: '---\ntitle: Cola del ferry\nlanguage: es\n---\n',
+    good: '---\ntitle: Cola del ferry\nlanguage: es\naccept: page-in-english\n---\n',
   },
 }

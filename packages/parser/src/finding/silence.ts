@@ -6,7 +6,10 @@ import { helpWithNames } from './nearest-names.ts'
 import { PAGE_CODES } from './page-codes.ts'
 
 /** The codes a writer may silence: what a colleague says, never what cannot be read. */
-export const SILENCEABLE_CODES: readonly string[] = Object.keys({ ...HAND_CODES, ...HARMONY_CODES, ...PAGE_CODES })
+export const SILENCEABLE_CODES: readonly string[] = [
+  ...Object.keys({ ...HAND_CODES, ...HARMONY_CODES, ...PAGE_CODES }),
+  'page-in-english',
+]
 
 /** Reports the names in `// fine: name` comments that no finding has. */
 export function reportUnknownSilences(lines: readonly SourceLine[], report: Report): void {

@@ -1,7 +1,8 @@
 import type { Report } from '../finding/finding-draft.ts'
 import type { BookSettings, Paper } from '../score/book.ts'
 import type { FrontMatter } from './front-matter.ts'
-import { parseLanguage, readTitle } from './lesson-settings.ts'
+import { readTitle } from './lesson-settings.ts'
+import { readLanguage } from './read-language.ts'
 import type { SettingReader } from './setting-reader.ts'
 import { parseWord } from './setting-values.ts'
 
@@ -34,11 +35,8 @@ export function readBookSettings(matter: FrontMatter, settings: SettingReader, r
       otherwise: 'a4',
       allowed: '`a4`, `letter` or `a5`',
     }),
-    language: settings.parsed('language', {
-      parse: parseLanguage,
-      otherwise: 'en',
-      allowed: 'a language tag such as `en` or `es`',
-    }),
+    // Each lesson says it of itself; a book cannot accept findings.
+    language: readLanguage(settings, report, { severity: 'note' }),
     licence: settings.words('licence'),
     permissions: settings.words('permissions'),
     shapes: settings.words('shapes'),

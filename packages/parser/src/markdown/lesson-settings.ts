@@ -8,6 +8,7 @@ import type { Feel, Metre } from '../score/time.ts'
 import { parseKey } from '../theory/key.ts'
 import type { FrontMatter } from './front-matter.ts'
 import { meantKey, meantTempo } from './meant-values.ts'
+import { readLanguage } from './read-language.ts'
 import type { SettingReader } from './setting-reader.ts'
 import {
   countFits,
@@ -47,7 +48,6 @@ export const LESSON_SETTINGS: readonly string[] = [
   'accept',
 ]
 
-const LANGUAGE = /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/
 const C_MAJOR: Key = { tonic: 'C', mode: 'major', fifths: 0 }
 const COMMON_TIME: Metre = { count: 4, unit: 4 }
 /** A walking pace, taken when no tempo is given: common practice. */
@@ -86,17 +86,14 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     meant: meantKey,
   })
   const plucked = settings.value('instrument')?.text === 'bass'
+  const accept = readAccept(settings, report)
   return {
     title: readTitle(matter, settings, { report, what: 'lesson' }),
     subtitle: settings.words('subtitle'),
     author: settings.words('author'),
     level: settings.words('level'),
     licence: settings.words('licence'),
-    language: settings.parsed('language', {
-      parse: parseLanguage,
-      otherwise: 'en',
-      allowed: 'a language tag such as `en` or `es`',
-    }),
+    language: readLanguage(settings, report, { accepted: accept.includes('page-in-english') }),
     tempoBpm: tempoBpm ?? USUAL_TEMPO_BPM,
     tempoGiven: tempoBpm !== null,
     goalBpm,
@@ -116,13 +113,8 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     hand: word('hand', HANDS, 'adult'),
     touch: word('touch', TOUCHES, 'full'),
     strings: word('strings', STRING_NAMINGS, 'names'),
-    accept: readAccept(settings, report),
+    accept,
   }
-}
-
-/** A BCP 47 tag as far as its form goes, null for anything else. */
-export function parseLanguage(text: string): string | null {
-  return LANGUAGE.test(text) ? text : null
 }
 
 /** The title of a lesson or book; a missing one is reported unless the settings as a whole could not be read. */
