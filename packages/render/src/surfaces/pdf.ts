@@ -78,7 +78,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
       lesson,
       lessonId: document.id,
       editionName: document.head.edition,
-      hyphenate: await hyphenationFor(lesson.settings.language),
+      hyphenate: edition.large ? wholeWords : await hyphenationFor(lesson.settings.language),
       images,
       report: (draft) => {
         const key = `${draft.code} ${draft.span.start} ${draft.message}`
@@ -101,12 +101,17 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
     fonts,
     compress: options.compress ?? true,
   })
-  writePages(pages, images, { pdf, fonts, mono: edition.mono })
+  writePages(pages, images, { pdf, fonts, mono: edition.mono || edition.large })
   pdf.pageLabels([
     ...(romanCount > 0 ? [{ from: 0, style: 'roman', start: 1 } as const] : []),
     { from: romanCount, style: 'decimal', start: 1 },
   ])
   return { bytes: await pdf.finish(), pageCount: pages.length, findings, pages }
+}
+
+/** Large print cuts no word: half a word is hard to guess. */
+function wholeWords(word: string): readonly string[] {
+  return [word]
 }
 
 /** The heading of the book's part that each lesson stands under. */

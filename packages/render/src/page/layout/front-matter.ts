@@ -53,8 +53,8 @@ function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
     rows.push(
       ...spaceRows(
         setParagraph(
-          [say(subtitle, 'serif-italic', style.display.size)],
-          { role: 'P', size: style.display },
+          [say(subtitle, 'serif-italic', style.subtitle.size)],
+          { role: 'P', size: style.subtitle },
           area,
           context,
         ),
@@ -65,7 +65,10 @@ function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
   }
   const rule = fourStrokes(area.width, style.rule.head, style.rule.gap)
   rows.push(
-    row(style.rule.head, [{ kind: 'figure', x: 0, y: 0, drawing: rule, node: null }], { before: 14, after: 12 }),
+    row(style.rule.head, [{ kind: 'figure', x: 0, y: 0, drawing: rule, node: null }], {
+      before: 14 * style.ease,
+      after: 12 * style.ease,
+    }),
   )
   if (author !== null) {
     rows.push(...setParagraph([say(author, 'sans', style.body.size)], { role: 'P', size: style.body }, area, context))
@@ -83,7 +86,7 @@ function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
 function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage {
   const { style, words } = context
   const { title, author, edition, licence, permissions } = book.settings
-  const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(105)) }
+  const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(105) * style.ease) }
   const lines = [
     author === null ? title : `${title}. ${author}.`,
     ...(context.editionName === null ? [] : [context.editionName]),
@@ -100,13 +103,13 @@ function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage
           narrow,
           context,
         ),
-        5,
+        5 * style.ease,
         0,
       ),
     ),
     ...spaceRows(
       setParagraph([say(words.care, 'sans-bold', style.small.size)], { role: 'P', size: style.small }, narrow, context),
-      14,
+      14 * style.ease,
       0,
     ),
     ...setParagraph([say(words.careNote, 'sans', style.small.size)], { role: 'P', size: style.small }, narrow, context),
@@ -136,14 +139,14 @@ function setContents(book: Book, starts: readonly LessonStart[], area: Area, con
   const lines = starts.flatMap((start): readonly Row[] => {
     const opening = start.part === null ? [] : partLine(start.part, { ...narrow, parent: toc }, context)
     const set = contentsLine(start, { ...narrow, parent: toc }, context)
-    return [...opening, start.apart ? { ...set, before: 16 } : set]
+    return [...opening, start.apart ? { ...set, before: 16 * style.ease } : set]
   })
   return [
     ...heading,
     ...spaceRows(
       setBlocks(intros, area, context, () => []),
-      14,
-      16,
+      14 * style.ease,
+      16 * style.ease,
     ),
     ...lines,
   ]
@@ -160,25 +163,31 @@ function partLine(title: string, area: Area, context: LayoutContext): readonly R
   )
   return spaceRows(
     rows.map((each) => ({ ...each, keepNext: true })),
-    16,
+    16 * style.ease,
     2,
   )
 }
 
+/** A lesson and its page. Its subtitle stands beside the title where both fit the line, else under it. */
 function contentsLine(start: LessonStart, area: Area, context: LayoutContext): Row {
-  const { style } = context
+  const { body } = context.style
   const node: StructNode = { role: 'TOCI', parent: area.parent }
   const link = { kind: 'anchor', name: start.anchor } as const
-  const size = style.body.size
-  const height = style.body.leading + 3
+  const height = body.leading + 3
   const y = height * BASE_OF_LEADING
-  const subtitle = start.subtitle === null ? [] : [say(`\u2003${start.subtitle}`, 'serif-italic', size, { link })]
-  const left = lineItem([say(start.title, 'serif', size, { link }), ...subtitle], { x: 0, y }, node, context)
-  const right = lineItem(
-    [say(start.page, 'sans-semibold', size, { link })],
-    { x: area.width, y, align: 'right' },
-    node,
-    context,
+  const title = say(start.title, 'serif', body.size, { link })
+  const subtitle = start.subtitle === null ? [] : [say(`\u2003${start.subtitle}`, 'serif-italic', body.size, { link })]
+  const left = lineItem([title, ...subtitle], { x: 0, y }, node, context)
+  const page = [say(start.page, 'sans-semibold', body.size, { link })]
+  const right = lineItem(page, { x: area.width, y, align: 'right' }, node, context)
+  const room = area.width - right.width - body.size
+  if (left.width <= room) return row(height, [left.item, right.item])
+  const size = { size: body.size, leading: body.leading }
+  const lines = stackRows(
+    [[title], subtitle.map((run) => ({ ...run, text: run.text.trim() }))].flatMap((runs) =>
+      setParagraph(runs, { role: 'TOCI', size, node, hyphenate: false }, { ...area, width: room }, context),
+    ),
   )
-  return row(height, [left.item, right.item])
+  const [first, ...later] = moveItems(lines.items, 0, y - body.leading * BASE_OF_LEADING)
+  return row(lines.height + 3, [...(first === undefined ? [] : [first]), right.item, ...later], { before: 4 })
 }

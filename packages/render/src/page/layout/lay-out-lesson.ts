@@ -78,7 +78,7 @@ function setOpening(
   const prose = opening.filter(isWords)
   const shapes = shapeBlocks.flatMap((block) => block.shapes)
   const notes = shapeBlocks.flatMap((block) => block.notes)
-  if (shapes.length === 0 || prose.length === 0 || shapes.length > BESIDE) return nothing
+  if (context.style.large || shapes.length === 0 || prose.length === 0 || shapes.length > BESIDE) return nothing
   const right: Area = { width: area.width - PROSE_WIDTH - GUTTER, parent: area.parent }
   if (right.width < pointsOf(60)) return nothing
   const words = stackRows(setBlocks(prose, { width: PROSE_WIDTH, parent: area.parent }, context, () => []))

@@ -29,7 +29,8 @@ const GIVE = 0.75
 
 /**
  * Fills pages with rows. A page never ends after a row that keeps the next; among the places left, the page is filled as far as it goes.
- * A page that is over by little gives some of the room between its rows. A chunk higher than a whole page is set on a page of its own and runs over its foot rather than being cut.
+ * A page that is over by little gives some of the room between its rows. Rows that must stay together but are higher than a whole page are cut
+ * where the page is full; a single row as high is set on a page of its own and runs over its foot.
  */
 export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
   const gapShare = options.gapShare ?? 1
@@ -39,7 +40,7 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
     if (page.length > 0) pages.push(fill(page, shareThatFits(page, options.height, gapShare)))
     page = []
   }
-  for (const { rows: chunk } of chunksOf(rows)) {
+  for (const { rows: chunk } of chunksOf(rows, options.height)) {
     const first = chunk[0]
     if (first === undefined) continue
     if (first.startsPage !== 'no') {
@@ -56,14 +57,15 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
   return pages
 }
 
-/** Rows that must stay together, by their `keepNext`. */
-function chunksOf(rows: readonly Row[]): readonly Chunk[] {
+/** Rows that must stay together, by their `keepNext`, as far as a page holds them. */
+function chunksOf(rows: readonly Row[], height: number): readonly Chunk[] {
   const chunks: Chunk[] = []
   let chunk: Row[] = []
   rows.forEach((each, index) => {
     chunk.push(each)
     const next = rows[index + 1]
-    if (each.keepNext && next !== undefined && next.startsPage === 'no') return
+    const held = each.keepNext && next !== undefined && next.startsPage === 'no'
+    if (held && heightOf([...chunk, next], GIVE) <= height + NEARLY) return
     chunks.push({ rows: chunk })
     chunk = []
   })

@@ -61,6 +61,11 @@ export function stackRows(rows: readonly Row[]): { readonly items: readonly Page
   return { items, height: y }
 }
 
+/** The height of rows one under the other, the room between them included. */
+export function rowsHeight(rows: readonly Row[]): number {
+  return stackRows(rows).height
+}
+
 /** Rows moved right. */
 export function indentRows(rows: readonly Row[], dx: number): readonly Row[] {
   return rows.map((each) => ({ ...each, items: moveItems(each.items, dx, 0) }))

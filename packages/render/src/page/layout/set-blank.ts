@@ -4,20 +4,21 @@ import type { Area, LayoutContext } from './layout-context.ts'
 import type { StructNode } from './page-content.ts'
 import { type Row, row } from './row.ts'
 
-/** Bars of an empty system: as many as a hand can write in comfortably. */
-const BARS_A_SYSTEM = 4
+/** Bars of an empty system: as many as a hand can write in comfortably, fewer in large print. */
+const BARS_A_SYSTEM = { usual: 4, large: 2 } as const
 /** More than stands between staff and tab, so that the eye joins the right ones. */
 const SYSTEM_GAP_MM = 11
 
 /** Empty staff and tab to write in, with bar lines; a tab line for each string of the lesson's instrument. */
 export function setBlankStaves(bars: number, area: Area, context: LayoutContext): readonly Row[] {
   const rows: Row[] = []
-  for (let from = 0; from < bars; from += BARS_A_SYSTEM) {
-    const count = Math.min(BARS_A_SYSTEM, bars - from)
+  const most = BARS_A_SYSTEM[context.style.large ? 'large' : 'usual']
+  for (let from = 0; from < bars; from += most) {
+    const count = Math.min(most, bars - from)
     const drawing = drawEmptySystem({
       bars: count,
       strings: context.lesson.instrument.tuning.length,
-      widthPt: (area.width * count) / Math.min(BARS_A_SYSTEM, bars),
+      widthPt: (area.width * count) / Math.min(most, bars),
       staffSpacePt: context.style.staffSpace,
     })
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: context.words.blank(count) }

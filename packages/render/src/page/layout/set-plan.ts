@@ -1,21 +1,20 @@
-import type { DrawnItem } from '../../drawing/drawing.ts'
 import { pointsOf } from '../../drawing/lengths.ts'
-import { setText } from '../../drawing/set-text.ts'
-import { frame, line } from '../../drawing/shapes.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import { type PracticePlan, practicePlan } from '../document/practice-plan.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { moveItems, type Row, row, stackRows } from './row.ts'
+import { textHeight } from './page-frame.ts'
+import { keepTogether, moveItems, type Row, row, rowsHeight, spaceRows, stackRows } from './row.ts'
 import { setSection } from './set-section.ts'
 import { setParagraph } from './set-text.ts'
+import { tempoLadder } from './tempo-ladder.ts'
 import { say } from './text-run.ts'
 
 const LADDER_WIDTH = pointsOf(50)
 const CARE_WIDTH = pointsOf(41)
 const GUTTER = pointsOf(6)
 
-/** The practice plan on one piece: tempo ladder, what to loop, care. The care note always stands with it. */
+/** The practice plan in one piece: tempo ladder, what to loop, care. The care note always stands with it. */
 export function setPlan(
   block: Extract<DocumentBlock, { kind: 'plan' }>,
   area: Area,
@@ -28,6 +27,11 @@ export function setPlan(
     area,
     context,
   )
+  if (context.style.large) {
+    const rows = spaceRows(planColumn(given, area, context), pointsOf(2), pointsOf(6))
+    const whole = rowsHeight([head, ...rows]) <= textHeight(context.style)
+    return whole ? keepTogether([head, ...rows]) : [head, ...rows]
+  }
   const { items, height } = planColumns(given, area, context)
   return [head, row(height, items, { before: pointsOf(1), after: pointsOf(4) })]
 }
@@ -78,42 +82,43 @@ function setNote(title: string, text: string, area: Area, context: LayoutContext
 /** Rungs that climb, each with its tempo and a box to tick. */
 function setLadder(plan: PracticePlan, area: Area, context: LayoutContext): readonly Row[] {
   const { fonts, words, style } = context
+  const { small } = style
   const rungs = plan.ladderBpm
-  const gap = pointsOf(1.2)
-  const rung = (area.width - gap * (rungs.length - 1)) / rungs.length
-  const climb = pointsOf(1.65)
-  const box = pointsOf(3)
-  const items: DrawnItem[] = rungs.flatMap((bpm, index) => {
-    const x = index * (rung + gap)
-    const top = (rungs.length - 1 - index) * climb
-    const centre = x + rung / 2
-    const figure = setText(
-      String(bpm),
-      { x: centre, y: top + 10.4 },
-      { role: 'text', face: 'sans-semibold', size: style.small.size, align: 'centre' },
-      fonts,
-    )
-    return [
-      line('rule', { x1: x, y1: top + 0.7, x2: x + rung, y2: top + 0.7 }, pointsOf(0.5)),
-      ...figure.runs,
-      frame('rule', { x: centre - box / 2, y: top + 13.4, width: box, height: box }, 0.7),
-    ]
-  })
-  const height = (rungs.length - 1) * climb + 13.4 + box + 1
+  const drawing = tempoLadder(rungs, { width: area.width, size: small.size, fonts })
   const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${words.ladder}: ${rungs.join(', ')}.` }
-  const small = style.small
+  const figure = { kind: 'figure', x: 0, y: 0, drawing, node } as const
   return [
     ...setParagraph([say(words.ladder, 'sans-bold', small.size)], { role: 'P', size: small }, area, context),
-    row(
-      height,
-      [{ kind: 'figure', x: 0, y: 0, drawing: { kind: 'drawing', width: area.width, height, items }, node }],
-      {
-        before: 3,
-        after: 5,
-      },
-    ),
+    row(drawing.height, [figure], { before: 3 * style.ease, after: 5 * style.ease }),
     ...setParagraph([say(words.ladderHow, 'sans', small.size)], { role: 'P', size: small }, area, context),
   ]
+}
+
+/** The widest rung of large print, in points. */
+const LARGE_RUNG = pointsOf(22)
+
+/** The plan of large print in one column; together where it fits a page. */
+function planColumn(plan: PracticePlan, area: Area, context: LayoutContext): readonly Row[] {
+  const { words, style } = context
+  const { small } = style
+  const width = Math.min(area.width, LARGE_RUNG * plan.ladderBpm.length)
+  const places = plan.loops.map(({ where, why }) => {
+    const runs = [
+      say(`${where.replaceAll(' ', '\u00a0')}\u2002`, 'sans-bold', small.size),
+      say(why, 'sans', small.size),
+    ]
+    return spaceRows(setParagraph(runs, { role: 'P', size: small }, area, context), small.leading * 0.25, 0)
+  })
+  const title = setParagraph([say(words.looping, 'sans-bold', small.size)], { role: 'P', size: small }, area, context)
+  const loops = places.length === 0 ? [] : [...title, ...places.flat()]
+  const groups = [
+    setLadder(plan, { ...area, width }, context),
+    loops,
+    setNote(words.care, words.careNote, area, context),
+  ]
+  return groups
+    .filter((rows) => rows.length > 0)
+    .flatMap((rows, index) => spaceRows(keepTogether(rows), index === 0 ? 0 : small.leading * 0.75, 0))
 }
 
 /** Where to loop and why, as pairs of a bold place and a sentence. */

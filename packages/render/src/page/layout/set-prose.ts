@@ -49,7 +49,8 @@ function setBlock(
     case 'heading':
       return setHeading(block, narrow, context)
     case 'paragraph': {
-      const follows = place.before?.kind === 'paragraph'
+      // In large print paragraphs are parted by white, which is seen sooner than an indent.
+      const follows = place.before?.kind === 'paragraph' && !style.large
       const runs = inlineRuns(block.children, { lessonId, voice: SERIF, size: style.body.size })
       const rows = setParagraph(
         runs,
@@ -57,17 +58,17 @@ function setBlock(
         narrow,
         context,
       )
-      return [...spaceRows(rows, follows ? 0 : 5, 0), ...setImages(block.children, area, context)]
+      return [...spaceRows(rows, follows ? 0 : 5 * style.ease, 0), ...setImages(block.children, area, context)]
     }
     case 'list': {
       const nested = area.parent.role === 'LBody' && block.tight
-      return spaceRows(setList(block, narrow, context, other), nested ? 0 : 5, nested ? 0 : 5)
+      return spaceRows(setList(block, narrow, context, other), nested ? 0 : 5 * style.ease, nested ? 0 : 5 * style.ease)
     }
     case 'quote': {
       const node: StructNode = { role: 'BlockQuote', parent: area.parent }
-      const inset = pointsOf(6)
+      const inset = pointsOf(6) * style.ease
       const rows = setBlocks(block.blocks, { width: narrow.width - 2 * inset, parent: node }, context, other)
-      return spaceRows(indentRows(rows, inset), 7, 7)
+      return spaceRows(indentRows(rows, inset), 7 * style.ease, 7 * style.ease)
     }
     case 'code-block':
       return setCode(block.text, narrow, context)
@@ -117,7 +118,7 @@ function setHeading(
     keepNext: true,
     items: index === 0 ? [...each.items, { kind: 'outline', y: 0, title, level: block.level } as const] : each.items,
   }))
-  return spaceRows(held, block.level === 2 ? 16 : 11, 4)
+  return spaceRows(held, (block.level === 2 ? 16 : 11) * style.ease, 4 * style.ease)
 }
 
 /** Items with their number or bullet in the margin of the list. Tight lists stand close, loose ones with a little room. */
@@ -129,7 +130,7 @@ function setList(
 ): readonly Row[] {
   const { style } = context
   const list: StructNode = { role: 'L', parent: area.parent }
-  const inset = block.ordered && block.start + block.items.length > 10 ? 20 : 15
+  const inset = (block.ordered && block.start + block.items.length > 10 ? 20 : 15) * style.ease
   return block.items.flatMap((item, index) => {
     const li: StructNode = { role: 'LI', parent: list }
     const label: StructNode = { role: 'Lbl', parent: li }
@@ -138,13 +139,13 @@ function setList(
     const sign = block.ordered ? `${block.start + index}.` : '•'
     const mark = lineItem(
       [say(sign, 'serif', style.body.size)],
-      { x: inset - 5, y: style.body.leading * BASE_OF_LEADING, align: 'right' },
+      { x: inset - 5 * style.ease, y: style.body.leading * BASE_OF_LEADING, align: 'right' },
       label,
       context,
     )
     const first: Row = rows[0] ?? row(style.body.leading, [])
     const lines = [{ ...first, items: [mark.item, ...first.items], before: 0 }, ...rows.slice(1)]
-    return spaceRows(lines, block.tight ? 0 : 4, 0).map((each, at) =>
+    return spaceRows(lines, (block.tight ? 0 : 4) * style.ease, 0).map((each, at) =>
       at === 0 && block.tight ? { ...each, before: 0 } : each,
     )
   })
@@ -170,7 +171,7 @@ function setCode(text: string, area: Area, context: LayoutContext): readonly Row
       )
       return row(leading, [item])
     })
-  return spaceRows(rows, 7, 7)
+  return spaceRows(rows, 7 * style.ease, 7 * style.ease)
 }
 
 /** A line of code that is too long goes on under itself, two letters in. */

@@ -1,10 +1,12 @@
+import type { Drawing } from '../../drawing/drawing.ts'
 import { pointsOf } from '../../drawing/lengths.ts'
+import { line } from '../../drawing/shapes.ts'
 import type { LessonHead, NoteValue, TempoMark } from '../document/document-block.ts'
 import type { PageWords } from '../document/page-words.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { type Row, row } from './row.ts'
+import { moveItems, type Row, row, stackRows } from './row.ts'
 import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
@@ -29,7 +31,7 @@ export function tempoRuns(tempo: TempoMark, size: number, words: PageWords): rea
   return [say(note, 'sans', size * NOTE_SIZE), say(`\u00a0=\u00a0${tempo.bpm}${goal}`, 'sans', size)]
 }
 
-/** A section's rule and the line under it: its name, and what is said beside it. Never the last thing on a page. */
+/** A section's rule and the line under it: its name, and what is said beside it, or below where the line is too short. Never the last thing on a page. */
 export function setSection(
   section: {
     readonly title: string
@@ -44,38 +46,51 @@ export function setSection(
   context: LayoutContext,
 ): Row {
   const { style } = context
+  const { body, small, ease } = style
   const rule = fourStrokes(area.width, style.rule.section, style.rule.gap)
-  const base = pointsOf(1.3) + style.body.leading * BASE_OF_LEADING + 0.5
+  const top = pointsOf(1.3) * ease + 0.5
+  const gap = pointsOf(3.4) * ease
   const level = section.level ?? 2
   const heading: StructNode = { role: level === 2 ? 'H2' : 'H3', parent: area.parent }
-  const title = lineItem(
-    [say(section.title, 'sans-bold', style.body.size, { ink: 'accent' })],
-    { x: 0, y: base },
-    heading,
-    context,
+  const name = [say(section.title, 'sans-bold', body.size, { ink: 'accent' })]
+  const title = stackRows(
+    setParagraph(name, { role: heading.role, size: body, node: heading, hyphenate: false }, area, context),
   )
+  const base = top + title.height - body.leading * (1 - BASE_OF_LEADING)
+  const said: StructNode = { role: 'P', parent: area.parent }
   const items: PageItem[] = [
     { kind: 'figure', x: 0, y: 0, drawing: rule, node: null },
     { kind: 'outline', y: 0, title: section.title, level },
-    title.item,
+    ...moveItems(title.items, 0, top),
   ]
   if (section.anchor !== null) items.push({ kind: 'anchor', y: 0, name: section.anchor })
-  let x = title.width + pointsOf(3.4)
-  const said: StructNode = { role: 'P', parent: area.parent }
+  let x = lineEnd(title.items.at(-1)) + gap
   if (section.tempo !== null) {
-    const tempo = lineItem(tempoRuns(section.tempo, style.body.size, context.words), { x, y: base }, said, context)
+    const tempo = lineItem(tempoRuns(section.tempo, body.size, context.words), { x, y: base }, said, context)
     items.push(tempo.item)
-    x += tempo.width + pointsOf(3.4)
+    x += tempo.width + gap
   }
+  let bottom = top + title.height
   if (section.about !== '') {
-    items.push(lineItem([say(section.about, 'sans', style.small.size)], { x, y: base }, said, context).item)
+    const about = lineItem([say(section.about, 'sans', small.size)], { x, y: base }, said, context)
+    if (x + about.width <= area.width) items.push(about.item)
+    else {
+      const under = stackRows(
+        setParagraph([say(section.about, 'sans', small.size)], { role: 'P', size: small, node: said }, area, context),
+      )
+      items.push(...moveItems(under.items, 0, bottom))
+      bottom += under.height
+    }
   }
   items.push(...(section.right ?? []))
-  return row(base + style.body.leading * (1 - BASE_OF_LEADING), items, {
-    before: pointsOf(4),
-    after: pointsOf(1),
-    keepNext: true,
-  })
+  return row(bottom, items, { before: pointsOf(4) * ease, after: pointsOf(1) * ease, keepNext: true })
+}
+
+/** Where a line of text ends at the right. */
+function lineEnd(item: PageItem | undefined): number {
+  if (item?.kind !== 'line') return 0
+  const last = item.fragments.at(-1)
+  return item.x + (last === undefined ? 0 : last.dx + last.width)
 }
 
 /** The lesson's title, the line under it, the rule and the facts. */
@@ -92,6 +107,7 @@ export function setHead(
     area,
     context,
   )
+  const bearing = style.title.size * (style.large ? 0.07 : 0.045)
   const rows: Row[] = titleRows.map((each, index) => ({
     ...each,
     keepNext: true,
@@ -103,15 +119,15 @@ export function setHead(
             { kind: 'outline', y: 0, title: head.title, level: given.level },
           ] as const)
         : []),
-      ...each.items.map((item) => (item.kind === 'line' ? { ...item, x: item.x - style.title.size * 0.045 } : item)),
+      ...each.items.map((item) => (item.kind === 'line' ? { ...item, x: item.x - bearing } : item)),
     ],
     startsPage: index === 0 ? given.startsPage : 'no',
   }))
   if (head.subtitle !== null) {
     rows.push(
       ...setParagraph(
-        [say(head.subtitle, 'serif-italic', style.display.size)],
-        { role: 'P', size: { size: style.display.size, leading: 18 }, hyphenate: false },
+        [say(head.subtitle, 'serif-italic', style.subtitle.size)],
+        { role: 'P', size: style.subtitle, hyphenate: false },
         area,
         context,
       ).map((each) => ({ ...each, keepNext: true })),
@@ -121,49 +137,49 @@ export function setHead(
   return rows
 }
 
-/** The four-stroke rule and the facts under it, parted by short upright lines. */
+/** The four-stroke rule and the facts under it, parted by short upright lines; a fact longer than a line stands in lines of its own. */
 function factsRow(head: LessonHead, area: Area, context: LayoutContext): Row {
   const { style } = context
+  const { size, leading } = style.body
   const items: PageItem[] = [
     { kind: 'figure', x: 0, y: 0, drawing: fourStrokes(area.width, style.rule.head, style.rule.gap), node: null },
   ]
   const node: StructNode = { role: 'P', parent: area.parent }
-  const groups = head.facts.map((fact) =>
-    fact.kind === 'tempo'
-      ? tempoRuns(fact.tempo, style.body.size, context.words)
-      : [say(fact.text, 'sans', style.body.size)],
-  )
-  const [gap, leading] = [pointsOf(4), style.body.leading]
-  let [x, y] = [0, pointsOf(2.3) + leading * BASE_OF_LEADING]
-  for (const runs of groups) {
+  const gap = pointsOf(4) * Math.sqrt(style.ease)
+  let [x, top] = [0, pointsOf(2.3) * style.ease]
+  for (const fact of head.facts) {
+    const runs = fact.kind === 'tempo' ? tempoRuns(fact.tempo, size, context.words) : [say(fact.text, 'sans', size)]
     const { width } = lineItem(runs, { x: 0, y: 0 }, null, context)
-    if (x > 0 && x + 2 * gap + width > area.width) [x, y] = [0, y + leading]
+    if (x > 0 && x + 2 * gap + width > area.width) [x, top] = [0, top + leading]
+    if (width > area.width) {
+      const lines = stackRows(setParagraph(runs, { role: 'P', size: style.body, node }, area, context))
+      items.push(...moveItems(lines.items, 0, top))
+      ;[x, top] = [area.width, top + lines.height - leading]
+      continue
+    }
+    const base = top + leading * BASE_OF_LEADING
     if (x > 0) {
-      items.push({ kind: 'figure', x: x + gap - 0.35, y: y - 8.4, drawing: upright(9.2), node: null })
+      items.push({
+        kind: 'figure',
+        x: x + gap - 0.35,
+        y: base - size * 0.8,
+        drawing: upright(size * 0.876),
+        node: null,
+      })
       x += 2 * gap
     }
-    items.push(lineItem(runs, { x, y }, node, context).item)
+    items.push(lineItem(runs, { x, y: base }, node, context).item)
     x += width
   }
-  const height = groups.length === 0 ? style.rule.head : y + leading * (1 - BASE_OF_LEADING)
-  return row(height, items, { before: pointsOf(2.6), after: pointsOf(3.6), keepNext: true })
+  const height = head.facts.length === 0 ? style.rule.head : top + leading
+  return row(height, items, { before: pointsOf(2.6) * style.ease, after: pointsOf(3.6) * style.ease, keepNext: true })
 }
 
-function upright(height: number): Extract<PageItem, { kind: 'figure' }>['drawing'] {
+function upright(height: number): Drawing {
   return {
     kind: 'drawing',
     width: 0.7,
     height,
-    items: [
-      {
-        kind: 'path',
-        role: 'rule',
-        data: [0, 0.35, 0, 1, 0.35, height],
-        paint: 'stroke',
-        lineWidth: 0.7,
-        dash: [],
-        ink: 'ink',
-      },
-    ],
+    items: [line('rule', { x1: 0.35, y1: 0, x2: 0.35, y2: height }, 0.7)],
   }
 }

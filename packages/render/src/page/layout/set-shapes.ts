@@ -19,6 +19,8 @@ import { say, type TextRun } from './text-run.ts'
 const GUTTER = pointsOf(1)
 /** From the advice down to the notes on the shapes. */
 const NOTES_GAP = pointsOf(2.2)
+/** The widest column of a grid and its advice, where not so many stand in a row that they share it evenly. */
+const COLUMN = pointsOf(40)
 
 /** Grids side by side, as many as the width holds, all of one size on common base lines. A grid and its advice are never parted. */
 export function setShapes(
@@ -31,6 +33,7 @@ export function setShapes(
   const grids = drawGridRow(shapes, {
     instrument: lesson.instrument,
     fonts,
+    scale: style.gridScale,
     below: 'notes',
     impliesWord: null,
     bNatural: words.bNatural,
@@ -40,7 +43,7 @@ export function setShapes(
   const rowCount = Math.ceil(shapes.length / Math.min(fits, given.perRow ?? fits))
   const perRow = Math.ceil(shapes.length / rowCount)
   const even = (area.width - GUTTER * (perRow - 1)) / perRow
-  const column = perRow >= 4 ? even : Math.min(pointsOf(40), even)
+  const column = perRow >= 4 || style.large ? even : Math.min(COLUMN, even)
   const rows: Row[] = []
   for (let from = 0; from < shapes.length; from += perRow) {
     const items: PageItem[] = []
@@ -73,7 +76,7 @@ export function setShapes(
       }
       height = Math.max(height, bottom)
     })
-    rows.push(row(height, items, { before: 9, after: 9 }))
+    rows.push(row(height, items, { before: 9 * style.ease, after: 9 * style.ease }))
   }
   const { notes = [] } = given
   if (notes.length === 0) return rows

@@ -27,6 +27,7 @@ export function setSystems(
     fonts,
     widthPt: area.width,
     staffSpacePt: style.staffSpace,
+    minTextPt: style.minTextPt,
     firstTempo: music.firstTempo,
     ...(music.bars === null ? {} : { bars: music.bars }),
   })
@@ -47,7 +48,7 @@ export function setSystems(
     return row(
       system.drawing.height,
       [...anchors, { kind: 'figure', x: -system.staffLeft, y: 0, drawing: system.drawing, node }],
-      { before: pointsOf(3.2), after: index === systems.length - 1 ? pointsOf(3.6) : 0 },
+      { before: pointsOf(3.2) * style.ease, after: index === systems.length - 1 ? pointsOf(3.6) * style.ease : 0 },
     )
   })
 }

@@ -10,6 +10,7 @@ import { inlineRuns, SANS, type TextRun } from './text-run.ts'
 
 type Table = Extract<DocumentBlock, { kind: 'table' }>
 
+/** Room over and under the words of a cell, and between columns; more in large print. */
 const PAD = 3
 const GUTTER = 14
 
@@ -17,7 +18,8 @@ const GUTTER = 14
 export function setTable(block: Table, area: Area, context: LayoutContext): readonly Row[] {
   const table: StructNode = { role: 'Table', parent: area.parent }
   const widths = columnWidths(block, area, context)
-  const width = widths.reduce((sum, each) => sum + each, 0) + GUTTER * (widths.length - 1)
+  const [pad, gutter] = [PAD * context.style.ease, GUTTER * context.style.ease]
+  const width = widths.reduce((sum, each) => sum + each, 0) + gutter * (widths.length - 1)
   const make = (cells: readonly (readonly Inline[])[], header: boolean, artifact: boolean): Row => {
     const tr: StructNode = { role: 'TR', parent: table }
     const items: PageItem[] = []
@@ -31,11 +33,11 @@ export function setTable(block: Table, area: Area, context: LayoutContext): read
         context,
       )
       const column = stackRows(rows.map((each) => alignRow(each, block.align[index] ?? null, columnWidth)))
-      items.push(...moveItems(column.items, x, PAD))
+      items.push(...moveItems(column.items, x, pad))
       height = Math.max(height, column.height)
-      x += columnWidth + GUTTER
+      x += columnWidth + gutter
     })
-    const bottom = height + 2 * PAD
+    const bottom = height + 2 * pad
     const thickness = header ? 0.85 : 0.4
     const rule = line('rule', { x1: 0, y1: 0, x2: width, y2: 0 }, thickness)
     items.push({
@@ -77,7 +79,7 @@ function alignRow(each: Row, align: Table['align'][number], width: number): Row 
 /** Columns as wide as their longest cell when all fit; else the widest give way, none below its longest word. */
 function columnWidths(block: Table, area: Area, context: LayoutContext): readonly number[] {
   const count = Math.max(block.header.length, ...block.rows.map((cells) => cells.length))
-  const room = area.width - GUTTER * (count - 1)
+  const room = area.width - GUTTER * context.style.ease * (count - 1)
   const columns = Array.from({ length: count }, (_, index) => {
     const cells = [
       { cell: block.header[index] ?? [], header: true },

@@ -1,0 +1,13 @@
+import type { Part } from '@barwise/parser'
+import type { PartSteps, StepCard } from '../../steps/part-steps.ts'
+import type { BarNote } from '../document/margin-note.ts'
+
+/** The cards of a part that one section prints, in order. */
+export interface CardSection {
+  readonly title: string
+  readonly part: Part
+  readonly steps: PartSteps
+  readonly cards: readonly StepCard[]
+  /** What the check found in them: the teacher's edition only. */
+  readonly notes: readonly BarNote[]
+}

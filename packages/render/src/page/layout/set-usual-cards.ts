@@ -1,0 +1,78 @@
+import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
+import { signsInUse } from '../../strip/legend.ts'
+import type { StripCell } from '../../strip/strip-cells.ts'
+import { barAnchor } from '../document/anchors.ts'
+import type { CardSection } from './card-section.ts'
+import { groupRule } from './group-rule.ts'
+import type { Area, LayoutContext } from './layout-context.ts'
+import type { Row } from './row.ts'
+import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setPair } from './set-card.ts'
+import { setLegend } from './set-legend.ts'
+import { setSection } from './set-section.ts'
+import { lineItem } from './set-text.ts'
+import { say } from './text-run.ts'
+
+/** A figure wider than its column by no more than this share is drawn with narrower cells, so that its steps stand beside it. */
+const SQUEEZED = 1.08
+
+/** Cards with music at the left and steps at the right, or two side by side where all of them are short, under a head with the key to the strip. */
+export function setUsualCards(section: CardSection, area: Area, context: LayoutContext): readonly Row[] {
+  const { title, part, steps, cards } = section
+  const style = cardStyle(area, context)
+  const figures = cards.map((card) => {
+    const column = card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast
+    const draw = (pageWidthPt: number): CardFigure =>
+      drawCardFigure({
+        lesson: context.lesson,
+        part,
+        fonts: context.fonts,
+        bar: card.bar,
+        fromTicks: card.fromTicks,
+        toTicks: card.toTicks,
+        staffSpacePt: context.style.cardStaffSpace,
+        pageWidthPt,
+        maxWidthPt: column,
+      })
+    const figure = draw(area.width)
+    const over = figure.drawing.width / column
+    return !style.stacked && over > 1 && over <= SQUEEZED ? draw(column) : figure
+  })
+  const widths = figures.map(({ drawing }, index) => {
+    return { width: drawing.width, told: cards[index]?.as === null ? 'whole' : 'by another' } as const
+  })
+  const fitted = fitCards(style, widths, area)
+  const cells = figures.flatMap((figure): readonly StripCell[] => figure.cells)
+  const name = lineItem([say(title, 'sans-bold', context.style.body.size)], { x: 0, y: 0 }, null, context)
+  const legend = setLegend(signsInUse(cells), name.width, area, context)
+  const head = setSection({ title, anchor: null, tempo: null, about: '', right: legend.beside }, area, context)
+  const contents = cards.flatMap((card, index): readonly CardContent[] => {
+    const figure = figures[index]
+    if (figure === undefined) return []
+    const notes = section.notes.filter((note) => note.card === card.bar)
+    return [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar), notes }]
+  })
+  const short = !style.stacked && cards.length > 1 && figures.every(({ drawing }) => drawing.width <= halfWidth(area))
+  const rows = short
+    ? pairs(contents).map((pair) => setPair(pair, area, context))
+    : setGroups(contents, fitted, area, context)
+  return [head, ...legend.below, ...rows]
+}
+
+function pairs(contents: readonly CardContent[]): readonly (readonly CardContent[])[] {
+  return contents.flatMap((_, index) => (index % 2 === 0 ? [contents.slice(index, index + 2)] : []))
+}
+
+/** Cards one under the other; a thin rule before one that stands for itself after one told by another. */
+function setGroups(
+  contents: readonly CardContent[],
+  style: CardStyle,
+  area: Area,
+  context: LayoutContext,
+): readonly Row[] {
+  return contents.flatMap((content, index) => {
+    const set = setCard(content, style, area, context)
+    const before = contents[index - 1]
+    const opensGroup = content.card.as === null && before !== undefined && before.card.as !== null
+    return opensGroup ? [groupRule(area, context), set] : [set]
+  })
+}
