@@ -2,6 +2,7 @@ import type { Report } from '../finding/finding-draft.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { Span } from '../source/span.ts'
 import type { DirectiveText, StrayText, WrittenAttribute } from './directive-text.ts'
+import { meantValue } from './meant-values.ts'
 
 /** The attributes of a directive by name, those that are wrong reported and left out. */
 export type Attributes = ReadonlyMap<string, WrittenAttribute>
@@ -67,11 +68,13 @@ export function parsedAttribute<Value>(
   const value = options.parse(attribute.value)
   if (value !== null) return value
   const { key, value: text } = attribute
+  const guess = meantValue(key, text, (one) => options.parse(one) !== null)
+  const quoted = guess !== null && /\s/.test(guess) ? `"${guess}"` : guess
   options.report({
     code: 'bad-attribute',
     span: spanOrKey(attribute),
-    message: text === '' ? `\`${key}\` has no value` : `\`${shown(text)}\` is not ${options.allowed}`,
-    help: `after \`${key}=\` write ${options.allowed}, in quotes where it has spaces`,
+    message: text === '' ? `\`${key}\` has no value` : `\`${key}\` cannot be \`${shown(text)}\``,
+    help: guess === null ? `write ${options.allowed}` : `write \`${key}=${quoted}\``,
   })
   return null
 }

@@ -3,6 +3,8 @@ import type { Report } from '../finding/finding-draft.ts'
 import { helpWithNames } from '../finding/nearest-names.ts'
 import type { LineIndex } from '../source/line-index.ts'
 import type { SourceFile, Span } from '../source/span.ts'
+import { plainSettings, withoutLines } from './plain-settings.ts'
+import { findSettingsBlock, type SettingsBlock } from './settings-block.ts'
 
 /** The value of a setting as written: its text, and its entries when it is a list. */
 export interface SettingValue {
@@ -23,13 +25,6 @@ export interface FrontMatter {
   readonly readable: boolean
 }
 
-interface Block {
-  readonly opening: Span
-  readonly start: number
-  readonly end: number
-  readonly bodyLine: number
-}
-
 /**
  * Reads the YAML settings at the top of a file, with the exact place of every name and value. Only the first fault of
  * the YAML itself is reported, since one fault makes others.
@@ -41,15 +36,24 @@ export function readFrontMatter(
   index: LineIndex,
   options: { readonly names: readonly string[]; readonly report: Report; readonly what: string },
 ): FrontMatter {
-  const block = findBlock(source, index, options)
+  const block = findSettingsBlock(source, index, options)
   if (block === null) return { values: new Map(), opening: { start: 0, end: 0 }, bodyLine: 1, readable: false }
-  const yaml = source.text.slice(block.start, block.end)
+  // YAML knows no line that ends with a carriage return alone.
+  const written = source.text.slice(block.start, block.end).replace(/\r(?!\n)/g, '\n')
+  const plain = plainSettings(written, options.names)
+  const yaml = withoutLines(written, plain)
   const document = parseDocument(yaml, {
     prettyErrors: false,
     uniqueKeys: false,
     logLevel: 'silent',
   })
   const values = new Map<string, SettingValue>()
+  for (const { name, value, fault, valueStart, line, message, help } of plain) {
+    const at = (offset: number): number => block.start + offset
+    const span = { start: at(fault.start), end: at(fault.end) }
+    options.report({ code: 'front-matter-syntax', span, message, help })
+    values.set(name, { text: value, span: { start: at(valueStart), end: at(line.end) }, items: null })
+  }
   const fault = document.errors[0]
   const faulty = fault === undefined ? null : locateFault(fault, yaml, document.contents)
   if (fault !== undefined && faulty !== null) {
@@ -72,40 +76,6 @@ export function readFrontMatter(
     return { values, opening: block.opening, bodyLine: block.bodyLine, readable: false }
   }
   return { values, opening: block.opening, bodyLine: block.bodyLine, readable }
-}
-
-function findBlock(source: SourceFile, index: LineIndex, options: { report: Report; what: string }): Block | null {
-  const lineText = (line: number): string => {
-    const span = index.lineSpan(line)
-    return source.text.slice(span.start, span.end)
-  }
-  const bom = source.text.startsWith('\uFEFF') ? 1 : 0
-  const first = index.lineSpan(1)
-  const missing = (message: string, help: string): void => {
-    options.report({
-      code: 'front-matter-missing',
-      span: { start: Math.min(bom, first.end), end: first.end },
-      message,
-      help,
-    })
-  }
-  if (!/^---[ \t]*$/.test(lineText(1).slice(bom))) {
-    missing(
-      `the ${options.what} does not start with its settings`,
-      'put `---`, `title: ...` and `---` on the first three lines',
-    )
-    return null
-  }
-  const opening = { start: bom, end: bom + 3 }
-  const start = index.lineSpan(2).start
-  for (let line = 2; line <= index.lineCount; line++) {
-    if (!/^---[ \t]*$/.test(lineText(line))) continue
-    return { opening, start, end: index.lineSpan(line).start, bodyLine: line + 1 }
-  }
-  missing('the settings are not closed', 'put a line of three dashes `---` below the last setting')
-  let line = 2
-  while (line < index.lineCount && /^\s*[A-Za-z-]+\s*:/.test(lineText(line))) line++
-  return { opening, start: Math.min(start, source.text.length), end: index.lineSpan(line).start, bodyLine: line }
 }
 
 /**
@@ -176,9 +146,27 @@ function explainFault(
   }
 }
 
+/** What people call a setting, and its name here: common practice. */
+const OTHER_NAMES: Readonly<Record<string, string>> = {
+  bpm: 'tempo',
+  speed: 'tempo',
+  target: 'goal',
+  name: 'title',
+  meter: 'time',
+  metre: 'time',
+  signature: 'time',
+  tonality: 'key',
+  swing: 'feel',
+  groove: 'feel',
+  strumming: 'stroke',
+  difficulty: 'level',
+  lang: 'language',
+  copyright: 'licence',
+}
+
 interface PairContext {
   readonly yaml: string
-  readonly block: Block
+  readonly block: SettingsBlock
   readonly values: Map<string, SettingValue>
   readonly options: { readonly names: readonly string[]; readonly report: Report; readonly what: string }
 }
@@ -188,7 +176,10 @@ function readPair(pair: { readonly key: unknown; readonly value: unknown }, cont
   const keySpan = spanOfNode(pair.key, yaml, block.start)
   const key = isScalar(pair.key) ? String(pair.key.value) : ''
   if (!options.names.includes(key)) {
-    const help = helpWithNames(key, options.names, 'delete it; a name of the language page is needed')
+    const other = OTHER_NAMES[key.toLowerCase()] ?? ''
+    const help = options.names.includes(other)
+      ? `write \`${other}\``
+      : helpWithNames(key, options.names, 'delete it, or use a name of the guide')
     options.report({
       code: 'unknown-setting',
       span: keySpan,

@@ -1,13 +1,12 @@
 import { CODE_DOCS } from '../finding/codes.ts'
 import type { Report } from '../finding/finding-draft.ts'
-import { helpWithNames } from '../finding/nearest-names.ts'
+import { helpWithNames, listWithOr } from '../finding/nearest-names.ts'
 import { SILENCEABLE_CODES } from '../finding/silence.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { Key } from '../score/pitch.ts'
 import type { Feel, Metre } from '../score/time.ts'
 import { parseKey } from '../theory/key.ts'
 import type { FrontMatter } from './front-matter.ts'
-import { meantKey, meantTempo } from './meant-values.ts'
 import { readLanguage } from './read-language.ts'
 import type { SettingReader } from './setting-reader.ts'
 import {
@@ -60,13 +59,12 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
       parse: (text) => parseWhole(text, 20, 300),
       otherwise: null,
       allowed: 'a whole number from 20 to 300',
-      meant: meantTempo,
     })
   const word = <Word extends string>(name: string, words: readonly Word[], otherwise: Word): Word =>
     settings.parsed<Word>(name, {
       parse: (text) => parseWord(text, words),
       otherwise,
-      allowed: words.map((one) => `\`${one}\``).join(' or '),
+      allowed: listWithOr(words.map((one) => `\`${one}\``)),
     })
   const tempoBpm = tempo('tempo')
   const goalBpm = tempo('goal')
@@ -83,7 +81,6 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     parse: parseKey,
     otherwise: null,
     allowed: 'a key of at most seven sharps or flats, such as `E minor` or `Bb major`',
-    meant: meantKey,
   })
   const plucked = settings.value('instrument')?.text === 'bass'
   const accept = readAccept(settings, report)

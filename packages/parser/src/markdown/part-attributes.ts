@@ -1,4 +1,5 @@
 import type { Report } from '../finding/finding-draft.ts'
+import { listWithOr } from '../finding/nearest-names.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import type { Grid } from '../score/time.ts'
@@ -52,7 +53,11 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
   const read = <Value>(key: string, parse: (text: string) => Value | null, allowed: string): Value | null =>
     parsedAttribute(found.get(key), { parse, allowed, report })
   const word = <Word extends string>(key: string, words: readonly Word[]): Word | null =>
-    read(key, (text) => parseWord(text, words), words.map((one) => `\`${one}\``).join(' or '))
+    read(
+      key,
+      (text) => parseWord(text, words),
+      listWithOr(words.map((one) => (one.includes(' ') ? `\`"${one}"\`` : `\`${one}\``))),
+    )
 
   const metre = read('time', parseMetre, 'a time such as `4/4`: 1 to 16 over 2, 4, 8 or 16') ?? lesson.metre
   const ownCount = read(

@@ -1,12 +1,13 @@
 import type { Report } from '../finding/finding-draft.ts'
 import { foldSigns } from '../source/fold-signs.ts'
 import type { FrontMatter, SettingValue } from './front-matter.ts'
+import { meantValue } from './meant-values.ts'
 
 /** Reads single settings and reports those whose value is not allowed. */
 export interface SettingReader {
   /** The value as words, null when it is not given. */
   words(name: string): string | null
-  /** The parsed value, `otherwise` when it is not given or wrong; `allowed` completes "is not ...". */
+  /** The parsed value, `otherwise` when it is not given or wrong; `allowed` completes "write ...". */
   parsed<Value>(name: string, options: ParseOptions<Value>): Value
   /** Whether the setting is given with a value. */
   given(name: string): boolean
@@ -21,8 +22,6 @@ export interface ParseOptions<Value> {
   readonly otherwise: Value
   /** What it has to be: "a whole number from 20 to 300". */
   readonly allowed: string
-  /** The allowed value that a wrong one most likely means, null when nobody can tell. */
-  readonly meant?: (text: string) => string | null
 }
 
 /** A reader over the settings of one file. */
@@ -40,15 +39,15 @@ export function settingReader(matter: FrontMatter, report: Report): SettingReade
       const text = value.text.replace(/\s+/g, ' ')
       return text === '' ? null : text
     },
-    parsed: (name, { parse, otherwise, allowed, meant }) => {
+    parsed: (name, { parse, otherwise, allowed }) => {
       const value = matter.values.get(name)
       if (value === undefined) return otherwise
       const text = foldSigns(value.text)
       const result = text === '' ? null : parse(text)
       if (result !== null) return result
-      const message = text === '' ? `\`${name}\` has no value` : `\`${shortened(value.text)}\` is not ${allowed}`
-      const guess = meant?.(text) ?? null
-      const help = guess === null ? `after \`${name}:\` write ${allowed}, or delete the line` : `write \`${guess}\``
+      const message = text === '' ? `\`${name}\` has no value` : `\`${name}\` cannot be \`${shortened(value.text)}\``
+      const guess = meantValue(name, text, (one) => parse(one) !== null)
+      const help = guess === null ? `write ${allowed}, or delete the line` : `write \`${guess}\``
       reader.bad(name, message, help)
       return otherwise
     },

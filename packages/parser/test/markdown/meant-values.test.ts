@@ -18,10 +18,11 @@ describe('a value that is nearly right', () => {
     ['key: ⟦bad-setting:Em⟧', 'write `E minor`'],
     ['key: ⟦bad-setting:Gmaj⟧', 'write `G major`'],
     ['key: ⟦bad-setting:bb⟧', 'write `Bb major`'],
-    ['key: ⟦bad-setting:H⟧', /^after `key:` write a key of at most seven sharps or flats/],
+    ['key: ⟦bad-setting:H⟧', 'write `B major`'],
+    ['key: ⟦bad-setting:fis-Moll⟧', /^write a key of at most seven sharps or flats/],
     ['tempo: ⟦bad-setting:96 bpm⟧', 'write `96`'],
     ['tempo: 96\ngoal: ⟦bad-setting:60⟧', 'write a goal above 96, or delete the line'],
-    ['tempo: ⟦bad-setting:fast⟧', 'after `tempo:` write a whole number from 20 to 300, or delete the line'],
+    ['tempo: ⟦bad-setting:fast⟧', 'write a whole number from 20 to 300, or delete the line'],
   ])('%s is told as what it means', (setting, help) => {
     expect(helpOf(lesson(`time: 3/4\n${setting}`))).toEqual([
       typeof help === 'string' ? help : expect.stringMatching(help),
