@@ -1,7 +1,8 @@
 import type { Event, Lesson, Part } from '@barwise/parser'
 import { partPlainText, stepsOfPart } from '@barwise/render'
 import { expect } from 'vitest'
-import { type Decoded, decodePart } from './decoder.ts'
+import { decodePart } from './decoder/decode-part.ts'
+import type { Decoded } from './decoder/decoded.ts'
 
 /** Events of a bar as plain lines; silences next to each other are one. */
 function lines(events: readonly { readonly at: number; readonly line: string }[]): string[] {

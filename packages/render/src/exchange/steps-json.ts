@@ -40,6 +40,8 @@ function cardValue(card: StepCard, { andWord }: PartSteps): object {
     as: card.as,
     from: card.fromTicks,
     to: card.toTicks,
+    told: card.asText,
+    chords: plainText(card.chordText, andWord),
     count: plainText(card.countText, andWord),
     tags: card.tags,
     rhythm: card.rhythm,

@@ -41,13 +41,7 @@ export function beatCount(bar: Pick<Bar, 'length' | 'beatTicks'>): number {
  * (other metre, grid, count or way of striking). Compared are events, cuts and what is held in.
  */
 export function differingBeats(part: Part, bar: Bar, other: Bar): readonly number[] | null {
-  const alike =
-    bar.length === other.length &&
-    bar.beatTicks === other.beatTicks &&
-    bar.firstBeat === other.firstBeat &&
-    bar.grid === other.grid &&
-    bar.stroke === other.stroke
-  if (!alike) return null
+  if (!sameFrame(bar, other)) return null
   const mine = heldInto(part, bar)
   const theirs = heldInto(part, other)
   const sameIn = mine === null ? theirs === null : theirs !== null && sameHeld(mine, theirs)
@@ -56,6 +50,17 @@ export function differingBeats(part: Part, bar: Bar, other: Bar): readonly numbe
     if ((beat === 0 && !sameIn) || beatKey(bar, beat) !== beatKey(other, beat)) differing.push(beat)
   }
   return differing
+}
+
+/** Whether two bars can be compared beat by beat: the same length, beats, grid and way of striking. */
+export function sameFrame(bar: Bar, other: Bar): boolean {
+  return (
+    bar.length === other.length &&
+    bar.beatTicks === other.beatTicks &&
+    bar.firstBeat === other.firstBeat &&
+    bar.grid === other.grid &&
+    bar.stroke === other.stroke
+  )
 }
 
 function sameHeld(a: HeldIn, b: HeldIn): boolean {

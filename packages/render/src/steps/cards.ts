@@ -1,10 +1,14 @@
-import type { Bar, Part, Ticks } from '@barwise/parser'
+import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
 import { beatCount, differingBeats } from './bar-compare.ts'
+import { type Exchange, exchangeShapes, toldAlike } from './exchange-shapes.ts'
+import { emptyMemory, fullMemory, type ShapeMemory } from './hand.ts'
 
-/** How a bar is told by an earlier one: all of `bar` but the stretch from `fromTicks` to `toTicks`. */
+/** How a bar is told by an earlier one: all of `bar`, its shapes exchanged, but the stretch from `untilTicks` to `fromTicks`. */
 export interface AsBar {
   readonly bar: number
-  /** Ticks up to which it is as the other bar, and from which it is told. */
+  /** Shapes played in the place of others; empty when the same are played. */
+  readonly exchanges: readonly Exchange[]
+  /** Ticks up to which it is as the other bar, and from which it is told; the bar's length when nothing is. */
   readonly untilTicks: Ticks
   /** Ticks from which it is as the other bar again; the bar's length when it is not. */
   readonly fromTicks: Ticks
@@ -15,57 +19,99 @@ export interface Card {
   readonly bar: number
   readonly also: readonly number[]
   readonly as: AsBar | null
-  /** What is shown, in ticks from the start of the bar. */
+  /** What is shown, in ticks from the start of the bar: all of it where shapes are exchanged, so that their frets are seen. */
   readonly fromTicks: Ticks
   readonly toTicks: Ticks
 }
 
-/** The bars of a part that are told, in order (a pickup first). Sameness is found by comparison, not by how the part was written. */
-export function findCards(part: Part): readonly Card[] {
-  const told: Bar[] = []
-  const cards: Card[] = []
-  for (const bar of part.bars) {
-    if (bar.sameAs !== null) continue
-    const as = bar.number === 0 ? null : nearestBar(part, bar, told)
-    const also = part.bars.filter((other) => other.sameAs === bar.number).map((other) => other.number)
-    cards.push({
-      bar: bar.number,
-      also,
-      as,
-      fromTicks: as?.untilTicks ?? 0,
-      toTicks: as?.fromTicks ?? bar.length,
-    })
-    if (bar.number > 0) told.push(bar)
-  }
-  return cards
+/** The distinct bars of a part in order (a pickup first), each with those that are the same. Found by comparison, not by how the part was written. */
+export function distinctBars(part: Part): readonly Pick<Card, 'bar' | 'also'>[] {
+  return part.bars
+    .filter((bar) => bar.sameAs === null)
+    .map(({ number }) => ({
+      bar: number,
+      also: part.bars.filter((other) => other.sameAs === number).map((other) => other.number),
+    }))
 }
 
-/** The earlier told bar from which this one differs in the shortest stretch of whole beats, when that is half the bar at most. */
-function nearestBar(part: Part, bar: Bar, told: readonly Bar[]): AsBar | null {
-  const beats = beatCount(bar)
-  let best: AsBar | null = null
-  let bestBeats = Math.ceil(beats / 2) + 1
-  for (const other of told) {
-    const differing = differingBeats(part, bar, other)
-    if (differing === null) continue
-    const stretch = wholeStretch(bar, other, differing)
-    if (stretch === null || stretch.to - stretch.from >= Math.min(bestBeats, beats)) continue
-    bestBeats = stretch.to - stretch.from
-    best = {
-      bar: other.number,
-      untilTicks: stretch.from * bar.beatTicks,
-      fromTicks: Math.min(stretch.to * bar.beatTicks, bar.length),
-    }
-  }
-  return best
+/** The bars of a part that are told, in order, and how each is told: by itself or by an earlier one. */
+export function findCards(lesson: Pick<Lesson, 'shapes'>, part: Part): readonly Card[] {
+  const memory = fullMemory(emptyMemory(lesson.shapes))
+  const told: Told[] = []
+  return distinctBars(part).flatMap(({ bar: number, also }): readonly Card[] => {
+    const bar = part.bars.find((one) => one.number === number)
+    if (bar === undefined) return []
+    const as = number === 0 ? null : nearestBar(part, bar, told, memory)
+    if (number > 0) told.push({ bar, whole: as === null })
+    const shown = as === null || as.exchanges.length > 0 ? null : as
+    return [{ bar: number, also, as, fromTicks: shown?.untilTicks ?? 0, toTicks: shown?.fromTicks ?? bar.length }]
+  })
+}
+
+/** The stretch of a card that is told, in ticks from the start of its bar; of no length when everything is as in another bar. */
+export function toldStretch(card: Card): { readonly fromTicks: Ticks; readonly toTicks: Ticks } {
+  return card.as === null ? card : { fromTicks: card.as.untilTicks, toTicks: card.as.fromTicks }
+}
+
+/** A bar that has a card, and whether it is told there in full. */
+interface Told {
+  readonly bar: Bar
+  readonly whole: boolean
+}
+
+/** Exchanges a listener can keep in mind. */
+const MOST_EXCHANGES = 3
+
+/**
+ * The earlier bar by which the least of this one is left to tell, that being half the bar at most; where as much is left, the one
+ * with fewer exchanges. Shapes are exchanged only in a bar that is told in full itself.
+ */
+function nearestBar(part: Part, bar: Bar, told: readonly Told[], memory: ShapeMemory): AsBar | null {
+  const half = Math.ceil(beatCount(bar) / 2)
+  const found = told.flatMap(({ bar: other, whole }) => [
+    ...asItIs(part, bar, other),
+    ...(whole ? exchanged(part, bar, other, memory) : []),
+  ])
+  const left = (as: AsBar): number => (as.fromTicks - as.untilTicks) / bar.beatTicks
+  const bearable = found.filter((as) => left(as) <= half && left(as) < beatCount(bar))
+  const cost = (as: AsBar): number => Math.ceil(left(as)) * (MOST_EXCHANGES + 1) + as.exchanges.length
+  return bearable.reduce<AsBar | null>((best, as) => (best === null || cost(as) < cost(best) ? as : best), null)
+}
+
+function asItIs(part: Part, bar: Bar, other: Bar): readonly AsBar[] {
+  const differing = differingBeats(part, bar, other)
+  const stretch = differing === null ? null : wholeStretch(bar, other, differing)
+  return stretch === null ? [] : [{ bar: other.number, exchanges: [], ...ticksOf(bar, stretch) }]
+}
+
+function exchanged(part: Part, bar: Bar, other: Bar, memory: ShapeMemory): readonly AsBar[] {
+  const found = exchangeShapes(part, bar, other, memory)
+  if (found === null) return []
+  const stretch = wholeStretch(bar, other, found.differing)
+  const { untilTicks, fromTicks } =
+    stretch === null ? { untilTicks: bar.length, fromTicks: bar.length } : ticksOf(bar, stretch)
+  const exchanges = found.exchanges.filter(({ inPlaceOf }) =>
+    other.events.some(
+      (event) =>
+        event.kind === 'strike' && event.target.shape === inPlaceOf && (event.at < untilTicks || event.at >= fromTicks),
+    ),
+  )
+  if (exchanges.length === 0 || exchanges.length > MOST_EXCHANGES) return []
+  const alike = toldAlike(part, { bar, other }, exchanges, { memory, fromTicks: untilTicks, toTicks: fromTicks })
+  return alike ? [{ bar: other.number, exchanges, untilTicks, fromTicks }] : []
+}
+
+interface Stretch {
+  readonly from: number
+  readonly to: number
+}
+
+function ticksOf(bar: Bar, { from, to }: Stretch): Pick<AsBar, 'untilTicks' | 'fromTicks'> {
+  return { untilTicks: from * bar.beatTicks, fromTicks: Math.min(to * bar.beatTicks, bar.length) }
 }
 
 /** The beats from the first to behind the last that differ, widened so that no cut of either bar is torn. */
-function wholeStretch(
-  bar: Bar,
-  other: Bar,
-  differing: readonly number[],
-): { readonly from: number; readonly to: number } | null {
+function wholeStretch(bar: Bar, other: Bar, differing: readonly number[]): Stretch | null {
   const first = differing[0]
   const last = differing.at(-1)
   if (first === undefined || last === undefined) return null

@@ -26,10 +26,25 @@ export function inPlace(hand: Hand, shape: Shape): Hand {
   return { shape: shape.name, shift: 0, plain: false, added: [], frets: null, told: true, before: remember(hand) }
 }
 
-/** The lesson's shapes by name, and the names already described in the part, in order. */
+/** The lesson's shapes by name, and what has been explained in the part. */
 export interface ShapeMemory {
   readonly shapes: ReadonlyMap<string, Shape>
+  /** Names of the shapes described, in order. */
   readonly described: string[]
+  /** Whether it was told what easing is, and that the hand presses again after it. */
+  eased: boolean
+  pressedAgain: boolean
+}
+
+/** The memory at the start of a part. */
+export function emptyMemory(shapes: readonly Shape[]): ShapeMemory {
+  const byName = new Map(shapes.map((shape) => [shape.name, shape]))
+  return { shapes: byName, described: [], eased: false, pressedAgain: false }
+}
+
+/** A memory in which everything was explained: what is told by it tells only what is played. */
+export function fullMemory(memory: ShapeMemory): ShapeMemory {
+  return { shapes: memory.shapes, described: [...memory.shapes.keys()], eased: true, pressedAgain: true }
 }
 
 /** How a stroke's target is said, what the hand holds after it, and the fingers that leave. */
@@ -61,7 +76,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
   const shape = shapeOf(strike, memory)
   const presses = pressesOf(notesHeld(strike.notes))
   if (shape === undefined) {
-    const what: What = frets === hand.frets ? { kind: 'same' } : { kind: 'notes', presses }
+    const what: What = frets === hand.frets ? same(strike) : { kind: 'notes', presses }
     const after = { ...hand, shape: null, shift: 0, plain: false, added: [], frets, told: true, before: remember(hand) }
     return { what, hand: after, lifted: [] }
   }
@@ -86,7 +101,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
   return { what, hand: { ...after, told: what.kind === 'shape' || hand.told }, lifted }
 
   function say(): What {
-    if (frets === hand.frets && (!plain || shift !== 0)) return { kind: 'same' }
+    if (frets === hand.frets && (!plain || shift !== 0)) return same(strike)
     const name = shape?.name ?? ''
     if (hand.shape === name && hand.plain) {
       if (plain && shift !== hand.shift && (shift !== 0 || hand.told)) {
@@ -103,6 +118,10 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     const again = hand.shape === name ? 'again' : hand.before.includes(name) ? 'back' : 'new'
     return { kind: 'shape', name, shift, only: shown, added: addedPresses, hand: again }
   }
+}
+
+function same(strike: Strike): What {
+  return { kind: 'same', strings: strike.notes.map((note) => note.string) }
 }
 
 function remember(hand: Hand): readonly string[] {

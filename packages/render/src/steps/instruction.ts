@@ -31,7 +31,7 @@ export type What =
   | { readonly kind: 'move'; readonly frets: number; readonly home: boolean }
   | { readonly kind: 'notes'; readonly presses: readonly Press[] }
   /** The same strings and frets as the stroke before. */
-  | { readonly kind: 'same' }
+  | { readonly kind: 'same'; readonly strings: readonly number[] }
 
 /** Where a struck slide comes from: just below, so many frets below (above 0) or above, or string by string (null is just below). */
 export type SlideFrom =
@@ -88,6 +88,8 @@ export type Instruction =
       readonly presses: readonly Press[]
       readonly silent: readonly number[]
     })
+  /** What easing is, told where a part first asks for it. */
+  | (Told & { readonly kind: 'explain-ease' })
   | (Placed & {
       readonly kind: 'strike'
       readonly what: What
@@ -102,6 +104,8 @@ export type Instruction =
       readonly ringing: Ringing | null
       /** A new chord that sounds before the number it belongs to. */
       readonly early: boolean
+      /** Whether the hand presses for the first time in the part after it was eased. */
+      readonly pressAgain: boolean
       /** Fingers that leave, added ones of the stroke before. */
       readonly lifted: readonly Finger[]
     })
@@ -147,7 +151,8 @@ export type Instruction =
 
 /** What is said of a beat, or of beats that a sound or a cut joins. */
 export interface Item {
-  readonly kind: 'beat' | 'or' | 'remark'
+  /** `shapes` describes what a bar told by another plays in place of its shapes. */
+  readonly kind: 'beat' | 'or' | 'remark' | 'shapes'
   /** Beats as counted. */
   readonly from: number
   readonly to: number

@@ -50,3 +50,13 @@ export function ringing(bar: Bar, event: Strike): Ringing | null {
     ? { kind: 'through', to: countName(bar, end - 1) }
     : { kind: 'own' }
 }
+
+/** Whether a stretch of a bar has three strokes at least, all struck and all marked to ring: then that is said once for all. */
+export function everyStrokeRings(
+  bar: Bar,
+  { fromTicks, toTicks }: { readonly fromTicks: Ticks; readonly toTicks: Ticks },
+): boolean {
+  const shown = bar.events.filter((event) => event.at >= fromTicks && event.at < toTicks)
+  const strikes = shown.flatMap((event) => (event.kind === 'strike' ? [event] : []))
+  return strikes.length > 2 && strikes.every((strike) => strike.stroke !== null && strike.marks.includes('ring'))
+}

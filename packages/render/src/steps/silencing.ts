@@ -5,9 +5,10 @@ import type { Silencing } from './instruction.ts'
 import { lowestFret, notesHeld } from './press.ts'
 import type { State } from './telling.ts'
 
-/** How the hand silences what sounds just before, if anything does. */
+/** How the hand silences what sounds just before, if anything does: a short stroke has been let go already. */
 export function silencing(previous: Event | null): Silencing {
-  if (previous?.kind !== 'strike' || previous.marks.includes('slide-off')) return null
+  if (previous?.kind !== 'strike') return null
+  if (previous.marks.some((mark) => mark === 'slide-off' || mark === 'short')) return null
   return previous.notes.some((note) => note.fret === 0) ? 'flat' : 'ease'
 }
 

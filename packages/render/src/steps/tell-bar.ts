@@ -71,7 +71,7 @@ export function alternativesIn(telling: Telling, fromTicks: Ticks, toTicks: Tick
     .filter(({ at }) => at >= fromTicks && at < toTicks)
     .map(({ at, length, events, groups }) => {
       const around = bar.groups.filter((group) => group.at < at || group.at >= at + length)
-      const inner = { ...telling, everyBeatIn: null, everyRing: false, bar: { ...bar, groups: [...around, ...groups] } }
+      const inner = { ...telling, everyRing: false, bar: { ...bar, groups: [...around, ...groups] } }
       const state: State = { hand: EMPTY_HAND, previous: null, aside: true, announced: new Set(), eased: true }
       for (const event of bar.events) if (event.at < at) pass(inner, state, event)
       return {

@@ -1,32 +1,29 @@
-import type { Bar, Lesson, Metre, Part, Repeat, StrokeStyle } from '@barwise/parser'
-import { type Card, findCards } from './cards.ts'
+import type { Bar, Lesson, Part, Repeat } from '@barwise/parser'
+import { type Card, findCards, toldStretch } from './cards.ts'
+import { type ChordPlace, chordsToSay } from './chords-to-say.ts'
 import { beatAt, countedGroups } from './count-name.ts'
-import type { ShapeMemory } from './hand.ts'
+import { type Counting, commonCut, countingOf, headCounting, sameCount } from './counting.ts'
+import { describe, emptyMemory, type ShapeMemory } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
+import { everyStrokeRings } from './lasting.ts'
 import { type RhythmSlot, rhythmOf } from './rhythm.ts'
 import { findSameBars, type SameBars } from './same-bars.ts'
 import { type Tag, tagsOf } from './tags.ts'
 import { alternativesIn, tellBar } from './tell-bar.ts'
 import type { Telling } from './telling.ts'
 
-/** How a bar is counted: what a reader must know before its first count. */
-export interface Counting {
-  readonly metre: Metre
-  readonly beats: { readonly from: number; readonly to: number }
-  /** Slots of the hand in a beat. */
-  readonly slots: number
-  readonly stroke: StrokeStyle
-}
-
 /** A card with what is said in it. */
 export interface CardTelling extends Card {
   readonly counting: Counting
-  /** Whether the counting differs from that at the head of the part, so that the card must say it. */
+  /** Whether the count, and the way of striking, differ from the bar it is told by or from the part, so that the card must say it. */
   readonly sayCounting: boolean
-  /** Whether every stroke shown rings on. */
+  readonly sayStroke: boolean
+  /** Whether every stroke told rings on. */
   readonly everyRing: boolean
-  /** The cut that every beat shown has, null when there is none. */
+  /** The cut that every beat told has, null when there is none. */
   readonly everyBeatIn: number | null
+  /** Chord symbols to be said, each where it begins: those that no shape's name says. */
+  readonly chords: readonly ChordPlace[]
   readonly tags: readonly Tag[]
   readonly rhythm: readonly RhythmSlot[]
   readonly items: readonly Item[]
@@ -58,19 +55,21 @@ export interface PartTelling {
 
 /** Tells a part: which bars get a card, and what is said in each, in the order in which a reader meets them. */
 export function tellPart(lesson: Lesson, part: Part): PartTelling {
-  const memory: ShapeMemory = { shapes: new Map(lesson.shapes.map((shape) => [shape.name, shape])), described: [] }
+  const memory = emptyMemory(lesson.shapes)
   const numbered = part.bars.filter((bar) => bar.number > 0)
-  const counting = countingOf(numbered[0] ?? part.bars[0])
+  const counting = headCounting(numbered.length === 0 ? part.bars : numbered)
   const cards: CardTelling[] = []
-  for (const card of findCards(part)) {
+  for (const card of findCards(lesson, part)) {
     const bar = part.bars.find((one) => one.number === card.bar)
-    if (bar !== undefined) cards.push(tellCard(part, counted(bar), card, { memory, counting }))
+    const model = cards.find((one) => one.bar === card.as?.bar)?.counting ?? counting
+    if (bar !== undefined) cards.push(tellCard(part, counted(bar), card, { memory, head: counting, model }))
   }
   const extras = part.bars
     .filter((bar) => bar.sameAs !== null && bar.remarks.length + bar.alternatives.length > 0)
     .map(counted)
     .map((bar) => {
-      const telling: Telling = { part, bar, memory, everyBeatIn: null, everyRing: false }
+      const everyBeatIn = cards.find((card) => card.bar === bar.sameAs)?.everyBeatIn ?? null
+      const telling: Telling = { part, bar, memory, everyBeatIn, everyRing: false }
       return { bar: bar.number, items: withRemarks(telling, alternativesIn(telling, 0, bar.length)) }
     })
   return { form: formOf(part, numbered), counting, cards, same: findSameBars(part), extras }
@@ -82,34 +81,46 @@ function counted(bar: Bar): Bar {
   return { ...bar, groups: countedGroups(bar.groups, bar.events), alternatives }
 }
 
-function tellCard(
-  part: Part,
-  bar: Bar,
-  card: Card,
-  context: { readonly memory: ShapeMemory; readonly counting: Counting },
-): CardTelling {
-  const counting = countingOf(bar)
-  const head = context.counting
-  const sayCounting =
-    counting.metre.count !== head.metre.count ||
-    counting.metre.unit !== head.metre.unit ||
-    counting.slots !== head.slots ||
-    counting.stroke !== head.stroke ||
-    counting.beats.to !== head.beats.to
-  const everyBeatIn = commonCut(bar, card)
-  const everyRing = allRing(bar, card)
-  const telling = { part, bar, memory: context.memory, everyBeatIn, everyRing }
-  const beats = tellBar(telling, card.fromTicks, card.toTicks)
+interface CardContext {
+  readonly memory: ShapeMemory
+  /** How the part is counted. */
+  readonly head: Counting
+  /** How the bar that this one is told by is counted, else the part. */
+  readonly model: Counting
+}
+
+function tellCard(part: Part, bar: Bar, card: Card, { memory, head, model }: CardContext): CardTelling {
+  const stretch = toldStretch(card)
+  const told = stretch.toTicks > stretch.fromTicks
+  const everyBeatIn = commonCut(bar, stretch, head.cut)
+  const counting = told ? countingOf(bar, everyBeatIn) : model
+  const everyRing = everyStrokeRings(bar, stretch)
+  const telling: Telling = { part, bar, memory, everyBeatIn, everyRing }
+  const shapes = shapesExchanged(card, bar, memory)
+  const beats = tellBar(telling, stretch.fromTicks, stretch.toTicks)
   return {
     ...card,
     counting,
-    sayCounting,
+    sayCounting: !sameCount(counting, model),
+    sayStroke: counting.stroke !== model.stroke,
     everyBeatIn,
     everyRing,
+    chords: chordsToSay(part, bar, card, memory.shapes),
     tags: tagsOf(bar, card),
     rhythm: rhythmOf(bar, card),
-    items: withRemarks(telling, beats),
+    items: [...shapes, ...withRemarks(telling, beats)],
   }
+}
+
+/** Describes the shapes that take the place of others where they have not been described before. */
+function shapesExchanged(card: Card, bar: Bar, memory: ShapeMemory): readonly Item[] {
+  const ticks = { fromTicks: 0, toTicks: bar.length }
+  const instructions = (card.as?.exchanges ?? []).flatMap(({ shape: name }) => {
+    const shape = memory.shapes.get(name)
+    return shape === undefined || memory.described.includes(name) ? [] : [describe(shape, memory, ticks)]
+  })
+  if (instructions.length === 0) return []
+  return [{ kind: 'shapes', from: 1, to: beatAt(bar, bar.length - 1), ...ticks, instructions }]
 }
 
 /** Adds the teacher's remarks to the beats they belong to. */
@@ -154,37 +165,6 @@ function withRemarks(telling: Telling, beats: readonly Item[]): readonly Item[] 
     }
   }
   return items
-}
-
-function countingOf(bar: Bar | undefined): Counting {
-  if (bar === undefined) {
-    return { metre: { count: 4, unit: 4 }, beats: { from: 1, to: 4 }, slots: 4, stroke: 'alternate' }
-  }
-  const slotTicks = (4 * 3360) / bar.grid
-  return {
-    metre: bar.metre,
-    beats: { from: 1, to: beatAt(bar, bar.length - 1) },
-    slots: bar.beatTicks / slotTicks,
-    stroke: bar.stroke,
-  }
-}
-
-/** Whether a card shows three strokes at least, all struck and all marked to ring. */
-function allRing(bar: Bar, card: Card): boolean {
-  const shown = bar.events.filter((event) => event.at >= card.fromTicks && event.at < card.toTicks)
-  const strikes = shown.flatMap((event) => (event.kind === 'strike' ? [event] : []))
-  return strikes.length > 2 && strikes.every((strike) => strike.stroke !== null && strike.marks.includes('ring'))
-}
-
-/** The number of parts when every beat shown, two at least, is cut alike; null otherwise. */
-function commonCut(bar: Bar, card: Card): number | null {
-  const beats = Math.ceil((card.toTicks - card.fromTicks) / bar.beatTicks)
-  const cuts = bar.groups.filter((group) => group.at >= card.fromTicks && group.at < card.toTicks)
-  const parts = cuts[0]?.parts
-  const alike = cuts.every((cut) => cut.parts === parts && cut.length === bar.beatTicks && cut.at % bar.beatTicks === 0)
-  return bar.alternatives.length === 0 && parts !== undefined && beats > 1 && cuts.length === beats && alike
-    ? parts
-    : null
 }
 
 function formOf(part: Part, numbered: readonly Bar[]): Form {

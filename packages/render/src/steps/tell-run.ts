@@ -2,7 +2,7 @@ import type { Event, Strike } from '@barwise/parser'
 import { announceCuts } from './announce-cut.ts'
 import { countName, type Frame, frameAt, frameSlot } from './count-name.ts'
 import { playsAlike } from './hand.ts'
-import type { Instruction } from './instruction.ts'
+import type { Instruction, Silencing } from './instruction.ts'
 import { easing, silencing, travel } from './silencing.ts'
 import { styled, tellStrike, tellUnstruck } from './tell-strike.ts'
 import type { State, Telling } from './telling.ts'
@@ -57,6 +57,17 @@ function continues({ bar, everyRing }: Telling, frame: Frame, last: Event, next:
   return plain(last) && plain(next) && playsAlike(last, next)
 }
 
+/** What easing is, the first time a part asks for it. */
+function explain(
+  { memory }: Telling,
+  how: Silencing,
+  ticks: Pick<Instruction, 'fromTicks' | 'toTicks'>,
+): readonly Instruction[] {
+  if (how !== 'ease' || memory.eased) return []
+  memory.eased = true
+  return [{ kind: 'explain-ease', ...ticks }]
+}
+
 interface Around {
   readonly before: Event | null
   readonly next: Event | null
@@ -89,11 +100,14 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
   }
   if (first.kind === 'rest') {
     if (bar.number === 0 && state.previous === null && frame.kind === 'beat' && !state.aside) return []
-    return [{ kind: 'rest', ...placed, silencing: silencing(state.previous) }]
+    const how = silencing(state.previous)
+    return [...explain(telling, how, ticks), { kind: 'rest', ...placed, silencing: how }]
   }
   if (first.kind === 'scratch') {
     const strokes = run.flatMap((event) => (event.kind === 'scratch' ? [event.stroke] : []))
+    const how = easing(state, frame)
     return [
+      ...explain(telling, how, ticks),
       {
         kind: 'scratch',
         ...placed,
@@ -102,7 +116,7 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
         strings: first.strings,
         marks: first.marks,
         palmMuted: first.palmMuted,
-        silencing: easing(state, frame),
+        silencing: how,
         travelTo: first.marks.length > 0 || first.palmMuted ? null : travel(state, around.next, telling.memory),
       },
     ]

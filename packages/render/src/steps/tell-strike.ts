@@ -32,6 +32,13 @@ export function tellStrike(
   const { what, hand, lifted } = target(first, state.hand, memory)
   state.hand = hand
   const strokes = strikes.map((strike) => strike.stroke)
+  const pressAgain =
+    memory.eased &&
+    !memory.pressedAgain &&
+    state.previous?.kind === 'scratch' &&
+    what.kind === 'shape' &&
+    what.hand === 'again'
+  if (pressAgain) memory.pressedAgain = true
   const crosses = last.at + last.duration > (Math.floor(last.at / bar.beatTicks) + 1) * bar.beatTicks
   const early =
     crosses &&
@@ -52,6 +59,7 @@ export function tellStrike(
     lasting: telling.everyRing ? null : lasting(bar, last),
     ringing: telling.everyRing ? null : ringing(bar, first),
     early,
+    pressAgain,
     lifted,
   })
   return told

@@ -28,8 +28,8 @@ test('German calls the second string H, puts frets in order numbers and counts p
   expect(text).toContain('im 8. Bund auf Saite H')
   expect(text).toContain('von Saite A bis Saite E hoch')
   expect(inGerman('numbers')).toContain('im 8. Bund auf Saite 2')
-  expect(text).toContain('Takte 3, 5 und 7 sind Takt 1.')
-  expect(text).toContain('Takt 6 ist Takt 2.')
+  expect(text).toContain('Takte 3, 5 und 7 sind wieder Takt 1.')
+  expect(text).toContain('Takt 6 ist wieder Takt 2.')
   expect(text).toContain('Acht Takte, vier verschiedene, nach einem Auftakt.')
 })
 

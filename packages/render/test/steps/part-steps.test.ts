@@ -8,15 +8,15 @@ const steps = stepsOfPart(lesson, part)
 test('gives a card to each distinct bar and one line to the rest', () => {
   expect(steps.cards.map((card) => card.bar)).toEqual([0, 1, 2, 4, 8])
   expect(steps.lines.map((line) => `${line.lead} ${plainText(line.text, 'and')}`)).toEqual([
-    'Bars 3, 5 and 7 are bar 1.',
-    'Bar 6 is bar 2.',
+    'Bars 3, 5 and 7 are bar 1 again.',
+    'Bar 6 is bar 2 again.',
   ])
   expect(plainText(steps.form, 'and')).toBe('Eight bars, four different ones, after a pickup.')
 })
 
 test('tells a bar that differs in two beats by the bar it differs from, and shows those beats', () => {
   const card = steps.cards.find((one) => one.bar === 2)
-  expect(card?.as).toEqual({ bar: 1, untilTicks: 6720, fromTicks: 13440 })
+  expect(card?.as).toEqual({ bar: 1, exchanges: [], untilTicks: 6720, fromTicks: 13440 })
   expect([card?.fromTicks, card?.toTicks]).toEqual([6720, 13440])
   expect(card?.asText).toBe('As bar 1 to the end of beat 2, then:')
 })

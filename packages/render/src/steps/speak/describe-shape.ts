@@ -1,3 +1,4 @@
+import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { Damping } from '../damping.ts'
 import type { Instruction, Press } from '../instruction.ts'
 import { plain, type RichText } from './rich-text.ts'
@@ -19,7 +20,12 @@ export function describeShape(
 ): readonly RichText[] {
   const sentences = told.kind === 'describe' ? inFull(voice, told, options) : byDifference(voice, told)
   const { label, implied } = told.shape
-  return implied && label !== null ? [...sentences, voice.say('describe.implies', { symbol: label })] : sentences
+  if (label === null) return sentences
+  const symbol = trueSigns(label)
+  if (implied) return [...sentences, voice.say('describe.implies', { symbol })]
+  return told.shape.harmony?.verdict === 'rootless'
+    ? [...sentences, voice.say('describe.rootless', { name: voice.shapeName(told.shape.name) })]
+    : sentences
 }
 
 function byDifference(voice: Voice, told: Extract<Described, { kind: 'describe-like' }>): readonly RichText[] {
@@ -43,7 +49,9 @@ function inFull(
   const silent = told.shape.frets.flatMap((fret, i) => (fret === null ? [i + 1] : [])).reverse()
   const sentences: RichText[] = []
   const of = named ? '-of' : ''
-  if (pressed.length === 0) sentences.push(say('describe.all-open', { name }))
+  if (open.length === told.shape.frets.length)
+    return [say('describe.all-open', { name, count: voice.number(open.length) })]
+  if (pressed.length === 0) sentences.push(say('describe.none-pressed', { name }))
   for (const chunk of chunks(voice, pressed)) {
     const presses = voice.presses(chunk, 'at')
     sentences.push(say(sentences.length === 0 ? 'describe.first' : `describe.more${of}`, { name, presses }))
@@ -52,8 +60,9 @@ function inFull(
     sentences.push(say(`describe.open${of}`, { name, n: open.length, strings: voice.strings.plain(open) }))
   }
   for (const finger of new Set(silent.flatMap((string) => damping?.get(string) ?? []))) {
-    const strings = voice.strings.plain(silent.filter((string) => damping?.get(string) === finger))
-    sentences.push(say(`describe.damps${of}`, { name, finger: String(finger), strings }))
+    const damped = silent.filter((string) => damping?.get(string) === finger)
+    const strings = voice.strings.plain(damped)
+    sentences.push(say(`describe.damps${of}`, { name, finger: String(finger), strings, n: damped.length }))
   }
   const rest = silent.filter((string) => damping?.has(string) !== true)
   if (rest.length > 0) {

@@ -41,3 +41,8 @@ export function plainText(pieces: RichText, and: string): string {
     .join('')
     .replaceAll('\u00a0', ' ')
 }
+
+/** The words of a text without styles. */
+export function textOf(text: RichText): string {
+  return text.map((piece) => piece.text).join('')
+}

@@ -1,4 +1,5 @@
 import type { Instruction, Lasting, Ringing, SlideFrom, Split, What } from '../instruction.ts'
+import { COUNTED, countRow } from './count-row.ts'
 import { plain, type RichText, tidy } from './rich-text.ts'
 import type { Fullness, Voice } from './voice.ts'
 
@@ -8,8 +9,6 @@ export interface Said {
   unstruck: boolean
   /** Whether it was said that the hand swings past. */
   swing: boolean
-  /** Whether it was said to press again after easing. */
-  pressAgain: boolean
   /** Whether anything was struck. */
   struck: boolean
   /** Kind of the sentence before. */
@@ -23,35 +22,49 @@ export function speakStrike(voice: Voice, told: Kind<'strike'>, said: Said, full
   const { say } = voice
   const stroke = speakStrokes(voice, told.strokes, told.styled)
   const key = strikeForm(told, said, stroke.length === 0)
+  const place = speakPlace(voice, told, full)
+  const slide = speakSlide(voice, told.slideFrom)
+  const what = key === 'strike.only' ? speakOnly(voice, told.what) : speakWhat(voice, told.what)
+  const runsOn = (key === 'strike.name' || key === 'strike.verb') && stroke.length + place.length > 0
   const values = {
-    what:
-      told.what.kind === 'catch' && key === 'strike.only'
-        ? voice.strings.plain(told.what.strings)
-        : speakWhat(voice, told.what),
+    what: runsOn && told.what.kind === 'shape' && told.what.name.includes('.') ? [...what, plain(',')] : what,
     verb: told.strokes[0] === 'pluck' ? 'pluck' : 'strike',
     stroke,
-    place: speakPlace(voice, told, full),
-    slide: speakSlide(voice, told.slideFrom),
+    place,
+    slide: slide.length === 0 ? [] : say('slide.and', { slide }),
     marks: speakMarks(voice, told),
     tail: speakTail(voice, told.lasting, told.ringing),
   }
-  let sentence = tidy(say(key, values))
-  const again = told.what.kind === 'shape' && told.what.hand === 'again' && said.last === 'scratch'
-  if (again && !said.pressAgain && key === 'strike.name') {
-    sentence = say('what.press-again', { sentence })
-    said.pressAgain = true
-  }
+  const plainly = tidy(say(key, values))
+  const sentence =
+    told.pressAgain && (key === 'strike.name' || key === 'strike.verb')
+      ? say('what.press-again', { sentence: plainly })
+      : plainly
   said.struck = true
   const lift = speakLift(voice, told.lifted)
-  if (
-    key === 'strike.colon' &&
-    wordsIn(sentence) > LONGEST &&
-    (told.what.kind === 'notes' || told.what.kind === 'shape')
-  ) {
-    const that = tidy(say('strike.that', values))
-    return [...lift, say('strike.hold', { what: values.what }), speakSplit(voice, told.splits, that, full)]
+  const slides = speakSlides(voice, told.slideFrom)
+  if (key === 'strike.colon' && wordsIn(sentence) > LONGEST) return [...lift, ...speakApart()]
+  return [...lift, ...speakSplit(voice, told.splits, sentence, full), ...slides]
+
+  /** The same in sentences of their own: the hand first, then the stroke; a plain shape is struck, then slid. */
+  function speakApart(): readonly RichText[] {
+    const { what: target } = told
+    const plainShape =
+      target.kind === 'shape' && target.only === null && target.added.length === 0 && target.shift === 0
+    if (plainShape && slide.length > 0) {
+      const struck = tidy(say('strike.verb', { ...values, what: voice.shapeName(target.name), slide: [] }))
+      return [...speakSplit(voice, told.splits, struck, full), slide, ...slides]
+    }
+    if (target.kind !== 'notes' && target.kind !== 'shape')
+      return [...speakSplit(voice, told.splits, sentence, full), ...slides]
+    const that = tidy(say('strike.that', { ...values, n: strings(target) }))
+    return [values.what, ...speakSplit(voice, told.splits, that, full), ...slides]
   }
-  return [...lift, speakSplit(voice, told.splits, sentence, full)]
+}
+
+/** How many strings are named: a shape counts as one thing. */
+function strings(what: What): number {
+  return what.kind === 'notes' ? what.presses.reduce((sum, press) => sum + press.strings.length, 0) : 1
 }
 
 /** Words a stroke and its strings may have in one sentence; with more, the hand is told first. */
@@ -72,9 +85,12 @@ function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[
 
 function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
   const { what } = told
-  if (what.kind === 'catch' && told.slideFrom === null) return silent ? 'strike.only' : 'strike.catch'
-  const simple = what.kind === 'shape' && what.only === null && what.added.length === 0 && what.shift === 0
-  if (!simple || what.hand === 'back' || told.slideFrom !== null) return 'strike.colon'
+  if (told.slideFrom !== null) return 'strike.colon'
+  if (what.kind === 'same') return silent ? 'strike.again-styled' : 'strike.again'
+  const some = what.kind === 'shape' && what.only !== null && what.added.length === 0 && what.shift === 0
+  if (what.kind === 'catch' || some) return silent ? 'strike.only' : 'strike.catch'
+  const simple = what.kind === 'shape' && what.added.length === 0 && what.shift === 0
+  if (!simple || what.hand === 'back') return 'strike.colon'
   if (told.early && told.strokes.length === 1 && !silent) return 'strike.early'
   return said.struck && !silent ? 'strike.name' : 'strike.verb'
 }
@@ -84,7 +100,9 @@ function speakWhat(voice: Voice, what: What): RichText {
   const { say } = voice
   switch (what.kind) {
     case 'same':
-      return say('what.same')
+      return say('what.same', {
+        strings: what.strings.length > 3 ? say('what.same-strings') : voice.strings.plain(what.strings),
+      })
     case 'catch':
       return say('what.catch', { strings: voice.strings.plain(what.strings) })
     case 'add':
@@ -101,6 +119,13 @@ function speakWhat(voice: Voice, what: What): RichText {
       return what.hand === 'back' && what.only === null ? say('what.back', { what: words }) : words
     }
   }
+}
+
+/** Chosen strings where nothing else is struck with them: "strings 1–4 of D". */
+function speakOnly(voice: Voice, what: What): RichText {
+  if (what.kind === 'catch') return voice.strings.plain(what.strings)
+  if (what.kind !== 'shape' || what.only === null) return speakWhat(voice, what)
+  return voice.say('what.of', { strings: voice.strings.plain(what.only), what: voice.shapeName(what.name) })
 }
 
 function frets(voice: Voice, by: number): { n: string; word: RichText; way: string } {
@@ -130,12 +155,27 @@ function speakSlide(voice: Voice, from: SlideFrom | null): RichText {
   const { say } = voice
   if (from === null) return []
   if (from.kind === 'below') return say('slide.below')
-  if (from.kind === 'frets') return say('slide.frets', frets(voice, from.frets))
-  const list = from.strings.map(({ string, fret }) => {
-    const strings = voice.strings.plain([string])
-    return fret === null ? say('slide.string-below', { strings }) : say('slide.string', { strings, fret: String(fret) })
+  return from.kind === 'frets' ? say('slide.frets', frets(voice, from.frets)) : say('slide.into')
+}
+
+/** Strings that slide in from frets of their own in one sentence; with more, another sentence follows. */
+const SLIDES_A_SENTENCE = 4
+
+/** Where each string slides in from, the strings from one fret together. */
+function speakSlides(voice: Voice, from: SlideFrom | null): readonly RichText[] {
+  if (from?.kind !== 'each') return []
+  const starts = [...new Set(from.strings.map(({ fret }) => fret))]
+  const list = starts.map((fret) => {
+    const strings = voice.strings.plain(from.strings.filter((one) => one.fret === fret).map(({ string }) => string))
+    return fret === null
+      ? voice.say('slide.string-below', { strings })
+      : voice.say('slide.string', { strings, fret: String(fret) })
   })
-  return say('slide.each', { list: voice.list(list) })
+  const sentences: RichText[] = []
+  for (let i = 0; i < list.length; i += SLIDES_A_SENTENCE) {
+    sentences.push(voice.say('slide.each', { list: voice.list(list.slice(i, i + SLIDES_A_SENTENCE)) }))
+  }
+  return sentences
 }
 
 function speakMarks(
@@ -158,25 +198,27 @@ function speakTail(voice: Voice, lasting: Lasting | null, ringing: Ringing | nul
   return long.kind === 'through' ? voice.say(key, { count: voice.count(long.to, true) }) : voice.say(key)
 }
 
-/** Puts the announcements of cuts before their first sentence. */
-function speakSplit(voice: Voice, splits: readonly Split[], sentence: RichText, full: Fullness): RichText {
-  return splits.reduceRight((spoken, split) => speakOneSplit(voice, split, spoken, full), sentence)
+/** A sentence and, before it, one for each cut that begins with it. */
+function speakSplit(voice: Voice, splits: readonly Split[], sentence: RichText, full: Fullness): readonly RichText[] {
+  return [...splits.map((split) => speakOneSplit(voice, split, full)), sentence]
 }
 
-function speakOneSplit(voice: Voice, split: Split, sentence: RichText, full: Fullness): RichText {
+function speakOneSplit(voice: Voice, { parts: n, over }: Split, full: Fullness): RichText {
   const { say } = voice
-  const parts = voice.number(split.parts)
-  const { over } = split
+  const parts = voice.number(n)
   if (over.kind === 'beat') {
-    const key = full === 2 ? 'split.beat-of' : 'split.beat'
-    return say('split.with', { split: say(key, { parts, beat: String(over.beat) }), sentence })
+    const counts =
+      n in COUNTED ? say('split.counts', { counts: countRow(voice, { from: over.beat, to: over.beat }, n) }) : []
+    return say(full === 2 ? 'split.beat-of' : 'split.beat', { parts, beat: String(over.beat), counts })
   }
   if (over.kind === 'beats') {
     const numbers = Array.from({ length: over.to - over.from + 1 }, (_, i): RichText => [plain(String(over.from + i))])
-    return say('split.with', { split: say('split.beats', { parts, list: voice.list(numbers) }), sentence })
+    return say('split.beats', { parts, list: voice.list(numbers) })
   }
-  const places = voice.list(over.places.map((place) => voice.count(place, full === 2)))
-  return say('split.with', { split: say('split.places', { parts, places }), sentence })
+  const { places } = over
+  const named = places.length > 1 && !places.some((place) => place.kind === 'count' && place.late)
+  const list = voice.list(places.map((place) => (named ? voice.count : voice.place)(place, full === 2)))
+  return say(named ? 'split.places' : 'split.place', { parts, places: list })
 }
 
 /** Speaks a sound of the fretting hand alone, and which strings stop, as sentences. */
@@ -200,7 +242,7 @@ export function speakUnstruck(voice: Voice, told: Kind<'unstruck'>, said: Said, 
     told.stops.length === 0
       ? []
       : [say('unstruck.stops', { n: told.stops.length, strings: voice.strings.plain(told.stops) })]
-  return [speakSplit(voice, told.splits, sentence, full), ...stops]
+  return [...speakSplit(voice, told.splits, sentence, full), ...stops]
 }
 
 function together<T extends object>(
@@ -212,8 +254,8 @@ function together<T extends object>(
   return { ...shared, k, word, way }
 }
 
-/** Speaks muted strokes, with what the fretting hand does first. */
-export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness): RichText {
+/** Speaks muted strokes in sentences, with what the fretting hand does first. */
+export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness): readonly RichText[] {
   const { say } = voice
   const sentence = tidy(
     say('scratch.plain', {
@@ -228,8 +270,8 @@ export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness
   return speakSplit(voice, told.splits, prepared, full)
 }
 
-/** Speaks a silence. */
-export function speakRest(voice: Voice, told: Kind<'rest'>, full: Fullness): RichText {
+/** Speaks a silence in sentences. */
+export function speakRest(voice: Voice, told: Kind<'rest'>, full: Fullness): readonly RichText[] {
   const place = speakPlace(voice, told, full)
   return speakSplit(voice, told.splits, tidy(voice.say(`rest.${told.silencing ?? 'plain'}`, { place })), full)
 }

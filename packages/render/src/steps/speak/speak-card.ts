@@ -1,14 +1,12 @@
 import type { BarRange } from '@barwise/parser'
-import { countName } from '../count-name.ts'
+import { trueSigns } from '../../page/document/sounding-key.ts'
+import type { Counting } from '../counting.ts'
 import type { RhythmSlot } from '../rhythm.ts'
 import type { SameBars } from '../same-bars.ts'
-import type { CardTelling, Counting, Form } from '../tell-part.ts'
-import { plain, type RichText, tidy } from './rich-text.ts'
+import type { CardTelling, Form } from '../tell-part.ts'
+import { COUNTED, countRow } from './count-row.ts'
+import { plain, type RichText, textOf, tidy } from './rich-text.ts'
 import type { Voice } from './voice.ts'
-
-function textOf(text: RichText): string {
-  return text.map((piece) => piece.text).join('')
-}
 
 function numbers(voice: Voice, list: readonly number[]): RichText {
   return voice.list(list.map((n) => [plain(String(n))]))
@@ -19,7 +17,7 @@ function range(voice: Voice, bars: BarRange): RichText {
   return voice.say('range', { from: String(bars.from), to: String(bars.to) })
 }
 
-/** The head of a card: its name, the bars that are the same, what it is told by, how it is counted, tags and rhythm. */
+/** The head of a card: its name, the bars that are the same, what it is told by, how it is counted, its chords, tags and rhythm. */
 export function speakTitle(
   voice: Voice,
   card: CardTelling,
@@ -28,6 +26,7 @@ export function speakTitle(
   readonly alsoText: string
   readonly asText: string
   readonly countText: RichText
+  readonly chordText: RichText
   readonly tags: readonly string[]
   readonly rhythm: string
 } {
@@ -38,6 +37,7 @@ export function speakTitle(
     alsoText: also.length === 0 ? '' : textOf(say('card.also', { n: also.length, list: numbers(voice, also) })),
     asText: textOf(speakAs(voice, card)),
     countText: speakCounting(voice, card),
+    chordText: speakChords(voice, card),
     tags: card.tags.map((tag) => textOf(say(`tag.${tag}`))),
     rhythm: speakRhythm(voice, card.rhythm, 'drawn'),
   }
@@ -46,52 +46,58 @@ export function speakTitle(
 function speakAs(voice: Voice, card: CardTelling): RichText {
   const { as, counting } = card
   if (as === null) return []
+  const swap = speakExchanges(voice, card)
   const bar = String(as.bar)
-  const first = card.items.find((item) => item.kind === 'beat')?.from ?? 1
-  const last = card.items.findLast((item) => item.kind === 'beat')?.to ?? first
-  if (last === counting.beats.to && first > 1) return voice.say('card.as-then', { bar, beat: String(first - 1) })
+  const first = card.items.find((item) => item.kind === 'beat')?.from
+  const last = card.items.findLast((item) => item.kind === 'beat')?.to
+  if (first === undefined || last === undefined) return voice.say('card.as', { bar, swap })
+  if (last === counting.beats.to && first > 1) {
+    return voice.say('card.as-then', { bar, beat: String(first - 1), swap })
+  }
   const beats = Array.from({ length: last - first + 1 }, (_, i) => first + i)
-  return voice.say('card.as-but', { bar, n: beats.length, list: numbers(voice, beats) })
+  return voice.say('card.as-but', { bar, n: beats.length, list: numbers(voice, beats), swap })
+}
+
+/** ", with D5 for A5", or nothing. */
+function speakExchanges(voice: Voice, { as }: CardTelling): RichText {
+  const pairs = (as?.exchanges ?? []).map(({ shape, inPlaceOf }) =>
+    voice.say('card.exchange', { shape: voice.shapeName(shape), other: voice.shapeName(inPlaceOf) }),
+  )
+  return pairs.length === 0 ? [] : voice.say('card.exchanged', { list: voice.list(pairs) })
+}
+
+function speakChords(voice: Voice, { chords }: CardTelling): RichText {
+  const list = chords.map(({ symbol, at, place }) => {
+    const chord: RichText = symbol === null ? voice.say('chord.none') : [plain(trueSigns(symbol))]
+    return at === 0 ? chord : voice.say('chord.at', { chord, place: voice.place(place, true) })
+  })
+  return list.length === 0 ? [] : voice.say('card.chords', { n: list.length, list: voice.list(list) })
 }
 
 function speakCounting(voice: Voice, card: CardTelling): RichText {
   const sentences: RichText[] = []
-  if (card.sayCounting) sentences.push(speakHead(voice, card.counting))
-  if (card.everyBeatIn !== null) {
-    const { from, to } = card.counting.beats
-    const counts = countRow(voice, { from, to }, card.everyBeatIn)
-    sentences.push(voice.say('card.every-beat', { parts: voice.number(card.everyBeatIn), counts }))
-  }
+  if (card.sayCounting) sentences.push(speakCount(voice, card.counting, 'bar'))
+  if (card.sayStroke) sentences.push(voice.say(`card.style-${card.counting.stroke}`))
   if (card.everyRing) sentences.push(voice.say('card.every-ring'))
   return joined(sentences)
 }
 
-/** How a bar is counted and struck, in sentences. */
+/** How a part is counted and struck, in sentences. */
 export function speakHead(voice: Voice, counting: Counting): RichText {
-  const { metre, beats, slots, stroke } = counting
-  const counts = countRow(voice, beats, slots)
-  const count = voice.say('card.count', { metre: `${metre.count}/${metre.unit}`, counts })
-  return joined([count, voice.say(`card.style-${stroke}`)])
+  return joined([speakCount(voice, counting, 'part'), voice.say(`card.style-${counting.stroke}`)])
 }
 
-/** The row of counts: `1 e & a 2 e & a`. */
-function countRow(voice: Voice, beats: BarRange, parts: number): RichText {
-  const row: RichText[] = []
-  const bar = {
-    beatTicks: parts,
-    firstBeat: 0,
-    grid: 4 as const,
-    length: parts,
-    groups: [{ at: 0, length: parts, parts }],
-  }
-  for (let beat = beats.from; beat <= beats.to; beat++) {
-    for (let i = 0; i < parts; i++) {
-      const name = countName(bar, i)
-      const known = name.kind === 'count' && !name.late
-      row.push(known ? voice.count({ ...name, beat }, false) : [{ text: '·', style: 'plain' }])
-    }
-  }
-  return tidy(row.flatMap((count, i) => (i === 0 ? count : [plain(' '), ...count])))
+/** The counts of a part or of a bar: those that have names, and how many more places lie between them. */
+function speakCount(voice: Voice, counting: Counting, of: 'part' | 'bar'): RichText {
+  const { metre, beats, slots, cut } = counting
+  const named = [slots, slots / 2].find((parts) => parts in COUNTED) ?? 1
+  const counts = countRow(voice, beats, named)
+  const between = slots / named
+  return joined([
+    ...(cut === null ? [] : [voice.say('card.every-beat', { parts: voice.number(cut) })]),
+    voice.say(`card.count-${of}`, { metre: `${metre.count}/${metre.unit}`, counts }),
+    ...(between === 1 ? [] : [voice.say('card.between', { n: between, parts: voice.number(between) })]),
+  ])
 }
 
 function joined(sentences: readonly RichText[]): RichText {
@@ -135,7 +141,12 @@ export function speakForm(voice: Voice, form: Form): RichText {
     for (const ending of endings) {
       const list = range(voice, ending)
       sentences.push(
-        say('form.ending', { numbers: numbers(voice, ending.numbers), n: ending.to - ending.from + 1, list }),
+        say('form.ending', {
+          k: ending.numbers.length,
+          numbers: numbers(voice, ending.numbers),
+          n: ending.to - ending.from + 1,
+          list,
+        }),
       )
     }
   }

@@ -3,7 +3,7 @@ import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { CountName } from '../count-name.ts'
 import type { Press } from '../instruction.ts'
 import type { Speak } from './messages.ts'
-import { plain, type RichText } from './rich-text.ts'
+import { plain, type RichText, textOf } from './rich-text.ts'
 import { type StringWords, stringWords } from './string-words.ts'
 
 /** How fully a place is said: not at all where it is the next slot, always, or always with its beat. */
@@ -45,6 +45,11 @@ export function openVoice(say: Speak, instrument: Instrument, naming: 'names' | 
 /** A shape's name as it is said: its parts apart and its signs true, as in `Em7.open` = "Em7 open", `Bb` = "B♭". */
 export function spokenShapeName(name: string): string {
   return trueSigns(name).replaceAll('.', '\u00a0')
+}
+
+/** Numbers from and to, as one where they are the same. */
+export function rangeText(voice: Voice, from: number, to: number): string {
+  return from === to ? String(from) : textOf(voice.say('range', { from: String(from), to: String(to) }))
 }
 
 function joinList(say: Speak, items: readonly RichText[]): RichText {

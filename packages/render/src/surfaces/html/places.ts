@@ -2,7 +2,7 @@ import type { Part } from '@barwise/parser'
 import { barAnchor, partAnchor, shapeAnchor } from '../../page/document/anchors.ts'
 import type { LessonDocument } from '../../page/document/document-block.ts'
 import { withInner } from '../../page/document/inner-blocks.ts'
-import { findCards } from '../../steps/cards.ts'
+import { distinctBars } from '../../steps/cards.ts'
 
 /** A page of the booklet: the lesson's file as the book names it, the page's file name, and what it holds. */
 export interface BookletPage {
@@ -87,7 +87,7 @@ function shownOn(document: LessonDocument): Shown {
 
 /** The card that tells each bar: its own, or that of the bar it is the same as. */
 export function cardAnchors(document: string, part: Part): ReadonlyMap<number, string> {
-  const cards = findCards(part)
+  const cards = distinctBars(part)
   return new Map(
     cards.flatMap((card) => [card.bar, ...card.also].map((bar) => [bar, barAnchor(document, part, card.bar)] as const)),
   )

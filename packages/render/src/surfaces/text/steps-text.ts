@@ -81,11 +81,14 @@ function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextCo
   const items = card.items.map((item) => {
     const words = itemPlainText(item, steps)
     // Another way to play a beat says of itself that it is one.
-    return item.kind === 'or' ? words : `${item.label}: ${words}`
+    return item.kind === 'or' || item.label === '' ? words : `${item.label}: ${words}`
   })
-  return [`${head}.`, card.asText, plainText(card.countText, steps.andWord), ...items, heardRhythm(lesson, bar, card)]
-    .filter((line) => line !== '')
-    .join('\n')
+  const said = [
+    card.asText.replaceAll('\u00a0', ' '),
+    plainText(card.chordText, steps.andWord),
+    plainText(card.countText, steps.andWord),
+  ]
+  return [`${head}.`, ...said, ...items, heardRhythm(lesson, bar, card)].filter((line) => line !== '').join('\n')
 }
 
 /** The rhythm of some bars alone, one a line, bars that sound the same together. */

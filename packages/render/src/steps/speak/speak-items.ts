@@ -1,0 +1,149 @@
+import type { Shape, Ticks } from '@barwise/parser'
+import type { Damping } from '../damping.ts'
+import type { Instruction, Item } from '../instruction.ts'
+import { describeShape } from './describe-shape.ts'
+import { plain, plainText, type RichText, textOf, tidy } from './rich-text.ts'
+import { type Said, speakOver, speakRest, speakScratch, speakStrike, speakUnstruck } from './sentence.ts'
+import { leadAlternative } from './speak-alternative.ts'
+import type { StepClause } from './step-clause.ts'
+import { type Fullness, rangeText, type Voice } from './voice.ts'
+
+/** What is said of a beat or of joined beats. `label` stands beside it: `1`, `2–3`, the word for "or", empty before all beats. */
+export interface StepItem {
+  readonly kind: Item['kind']
+  readonly label: string
+  readonly fromTicks: Ticks
+  readonly toTicks: Ticks
+  readonly clauses: readonly StepClause[]
+}
+
+/** Who speaks of a part: the voice, the names of its shapes, and how fingers damp. */
+export interface Speaker {
+  readonly voice: Voice
+  readonly names: readonly string[]
+  readonly andWord: string
+  readonly damping: (shape: Shape) => Damping | null
+}
+
+/** Speaks the items of a card. A sentence that would be said twice names its count, then its beat. */
+export function speakItems(speaker: Speaker, items: readonly Item[]): readonly StepItem[] {
+  const { voice } = speaker
+  const said: Said = { unstruck: false, swing: false, struck: false, last: null }
+  const sentences = new Set<string>()
+  return items.map((item, index) => {
+    const clauses: StepClause[] = []
+    const full: Fullness = item.to > item.from && (item.kind === 'beat' || item.kind === 'or') ? 2 : 0
+    for (const told of item.instructions) {
+      const kind = clauseKind(told.kind)
+      const text = fresh(speaker, sentences, said, full, (said, fullness) => speak(speaker, told, said, fullness, item))
+      said.last = told.kind
+      if (text.length > 0) clauses.push({ fromTicks: told.fromTicks, toTicks: told.toTicks, kind, text })
+    }
+    const label = labelOf(voice, item)
+    const spoken =
+      item.kind === 'or'
+        ? leadAlternative(speaker.voice, item, {
+            before: items[index - 1],
+            clauses,
+            named: (text) => startsWithName(speaker, text),
+          })
+        : clauses
+    return { kind: item.kind, label, fromTicks: item.fromTicks, toTicks: item.toTicks, clauses: spoken }
+  })
+}
+
+function labelOf(voice: Voice, item: Item): string {
+  if (item.kind === 'shapes') return ''
+  return item.kind === 'or' ? textOf(voice.say('card.or')) : rangeText(voice, item.from, item.to)
+}
+
+function clauseKind(told: Instruction['kind']): StepClause['kind'] {
+  if (told === 'remark') return 'remark'
+  return told === 'describe' || told === 'describe-like' ? 'shape' : 'step'
+}
+
+/** Tries a sentence at its shortest, then with its count, then with its beat, until none of it has been said in the card. */
+function fresh(
+  speaker: Speaker,
+  sentences: Set<string>,
+  said: Said,
+  from: Fullness,
+  say: (said: Said, full: Fullness) => readonly RichText[],
+): RichText {
+  let spoken: readonly RichText[] = []
+  let after: Said = said
+  for (const full of [0, 1, 2] as const) {
+    if (full < from) continue
+    after = { ...said }
+    spoken = say(after, full).map((sentence) => closed(speaker, sentence))
+    if (spoken.every((sentence) => !sentences.has(textOf(sentence)))) break
+  }
+  Object.assign(said, after)
+  for (const sentence of spoken) sentences.add(textOf(sentence))
+  return spoken.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence]))
+}
+
+function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, item: Item): readonly RichText[] {
+  const { voice } = speaker
+  switch (told.kind) {
+    case 'describe':
+    case 'describe-like':
+      return describeShape(voice, told, {
+        damping: speaker.damping(told.shape),
+        named: full > 0 && item.from === item.to,
+      })
+    case 'explain-ease':
+      return [voice.say('ease.means')]
+    case 'strike':
+      return speakStrike(voice, told, said, full)
+    case 'unstruck':
+      return speakUnstruck(voice, told, said, full)
+    case 'scratch':
+      return speakScratch(voice, told, full)
+    case 'rest':
+      return speakRest(voice, told, full)
+    case 'over':
+      return [speakOver(voice, told, said, full)]
+    case 'as-beat': {
+      const numbers = Array.from(
+        { length: item.to - item.from + 1 },
+        (_, i): RichText => [plain(String(item.from + i))],
+      )
+      const values = { n: numbers.length, beat: String(told.beat), list: voice.list(numbers) }
+      return [voice.say(full === 1 || (full === 2 && item.from === item.to) ? 'as-beat.again' : 'as-beat', values)]
+    }
+    case 'remark':
+      return [voice.say('remark', { text: raised(ended(told.text)) })]
+  }
+}
+
+/** Closes a sentence: first letter raised unless it is a shape's name, a full stop unless the words bring their own end. */
+function closed(speaker: Speaker, sentence: RichText): RichText {
+  const pieces = tidy(sentence)
+  const first = pieces[0]
+  if (first === undefined) return pieces
+  const named = startsWithName(speaker, first.text)
+  const opened =
+    named || first.style === 'count' ? pieces : [{ ...first, text: raised(first.text) }, ...pieces.slice(1)]
+  const last = opened.at(-1)
+  if (last === undefined || last.style === 'italic') return opened
+  return tidy([...opened, plain('.')])
+}
+
+function startsWithName(speaker: Speaker, text: string): boolean {
+  return speaker.names.some((name) => text.startsWith(name) && /^[ :,;]/.test(text.slice(name.length)))
+}
+
+function raised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** A remark with a mark at its end. */
+function ended(text: string): string {
+  return /[.!?…:;]["”’)]*$/.test(text) ? text : `${text}.`
+}
+
+/** The words of an item without styles. */
+export function itemPlainText(item: StepItem, steps: { readonly andWord: string }): string {
+  return item.clauses.map((clause) => plainText(clause.text, steps.andWord)).join(' ')
+}
