@@ -59,7 +59,10 @@ export function fingerPart(lesson: Lesson, part: Part): FingeredPart {
     moments: main,
     asides: asides.map((aside) => ({
       ...aside,
-      moments: withPath(aside.moments, { ...on, from: main[aside.after - 1] ?? null }),
+      moments: withPath(aside.moments, {
+        ...on,
+        from: main.slice(0, aside.after).findLast(({ grip }) => grip.presses.length > 0) ?? null,
+      }),
     })),
   }
 }

@@ -1,16 +1,10 @@
 import type { Note } from '../score/event.ts'
-import type { Bar, Part, Repeat } from '../score/part.ts'
+import type { Part, Repeat } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
 import type { FingeredMoment } from './finger-part.ts'
-import { positionOf } from './hand-path.ts'
-import { type Neck, travelMm } from './neck.ts'
-import { swungTicks } from './swung-time.ts'
-
-/** Seconds a finger needs to leave and settle, and for each doubling of its way: the form is Fitts 1954, the numbers judgement. */
-export const SETTLE_S = 0.08
-export const TRAVEL_S = 0.06
-/** The usable part of a fret space, in millimetres. */
-const TARGET_MM = 20
+import { moveTime } from './move-time.ts'
+import type { Neck } from './neck.ts'
+import { seconds, swungTicks } from './swung-time.ts'
 
 /** A change of the fretting hand between two strikes that need it, one played after the other. */
 export interface HandChange {
@@ -93,7 +87,7 @@ function changeBetween(
   to: FingeredMoment,
   ticks: number,
 ): Omit<HandChange, 'atRepeat'> | null {
-  const { neededS, fingers } = timeNeeded(neck, from, to)
+  const { neededS, fingers } = moveTime(neck, from, to)
   return fingers.length === 0 ? null : { from, to, neededS, availableS: seconds(ticks, from.bar), fingers }
 }
 
@@ -104,51 +98,6 @@ function isPressed({ fret }: Note): boolean {
 /** Ticks from the start of the part to where a moment falls in its feel. */
 function swungStart({ start, event, bar }: FingeredMoment): number {
   return start - event.at + swungTicks(event.at, bar)
-}
-
-/** Seconds of a stretch of ticks in a bar. */
-function seconds(ticks: number, { beatTicks, tempoBpm }: Bar): number {
-  return (ticks / beatTicks) * (60 / tempoBpm)
-}
-
-/** The longest time any finger needs, with the fingers that move. A shape moved whole, or slid, needs no settling. */
-function timeNeeded(
-  neck: Neck,
-  from: FingeredMoment,
-  to: FingeredMoment,
-): { readonly neededS: number; readonly fingers: readonly Finger[] } {
-  const whole = movedWhole(from, to)
-  const position = Math.max(1, Math.round(positionOf(from.grip, from.fingering ?? [])))
-  const fingers = new Set<Finger>()
-  let neededS = 0
-  to.grip.presses.forEach((press, at) => {
-    const finger = to.fingering?.[at]
-    if (finger === undefined) return
-    const places = from.grip.presses.filter((_, i) => from.fingering?.[i] === finger)
-    if (places.some((place) => place.string === press.string && place.fret === press.fret)) return
-    if (
-      places.some((place) => place.fret === press.fret) &&
-      to.grip.presses.some(
-        (other, i) =>
-          to.fingering?.[i] === finger && places.some((p) => p.string === other.string && p.fret === other.fret),
-      )
-    )
-      return
-    const hover = { string: press.string, fret: Math.max(1, finger === 'T' ? position : position + finger - 1) }
-    const origins = places.length > 0 ? places : [hover]
-    const way = Math.min(...origins.map((place) => travelMm(neck, place, press)))
-    const settle = whole || to.slides.includes(press.string) ? 0 : SETTLE_S
-    neededS = Math.max(neededS, settle + TRAVEL_S * Math.log2(way / TARGET_MM + 1))
-    fingers.add(finger)
-  })
-  return { neededS, fingers: [...fingers].sort() }
-}
-
-function movedWhole(from: FingeredMoment, to: FingeredMoment): boolean {
-  if (from.grip.presses.length !== to.grip.presses.length) return false
-  const steps = new Set(to.grip.presses.map((press, at) => press.fret - (from.grip.presses[at]?.fret ?? 0)))
-  const sameStrings = to.grip.presses.every((press, at) => press.string === from.grip.presses[at]?.string)
-  return sameStrings && steps.size === 1 && String(from.fingering) === String(to.fingering)
 }
 
 /** Hundredths of a second: as exactly as a change is judged and printed. */

@@ -15,3 +15,8 @@ export function swungTicks(at: Ticks, { feel, groups }: Pick<Bar, 'feel' | 'grou
   const swung = inside <= half ? (inside * 4) / 3 : (4 * half) / 3 + ((inside - half) * 2) / 3
   return at - inside + swung
 }
+
+/** Seconds of a stretch of ticks at the tempo of a bar. */
+export function seconds(ticks: number, { beatTicks, tempoBpm }: Bar): number {
+  return (ticks / beatTicks) * (60 / tempoBpm)
+}

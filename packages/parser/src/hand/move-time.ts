@@ -1,0 +1,59 @@
+import type { Finger } from '../score/shape.ts'
+import type { Fingering, Grip } from './grip.ts'
+import { positionOf } from './hand-position.ts'
+import { type Neck, travelMm } from './neck.ts'
+
+/** Seconds a finger needs to leave and settle, and for each doubling of its way: the form is Fitts 1954, the numbers judgement. */
+export const SETTLE_S = 0.08
+export const TRAVEL_S = 0.06
+/** The usable part of a fret space, in millimetres. */
+const TARGET_MM = 20
+
+/** A grip with its fingers; on arrival, the strings whose notes slide in. */
+export interface HeldGrip {
+  readonly grip: Grip
+  readonly fingering: Fingering | null
+}
+
+/**
+ * The longest time any finger needs from one grip to the next, in seconds, with the fingers that move, the index first. A shape
+ * moved whole, or slid, needs no settling.
+ */
+export function moveTime(
+  neck: Neck,
+  from: HeldGrip,
+  to: HeldGrip & { readonly slides: readonly number[] },
+): { readonly neededS: number; readonly fingers: readonly Finger[] } {
+  const whole = movedWhole(from, to)
+  const position = Math.max(1, Math.round(positionOf(from.grip, from.fingering ?? [])))
+  const fingers = new Set<Finger>()
+  let neededS = 0
+  to.grip.presses.forEach((press, at) => {
+    const finger = to.fingering?.[at]
+    if (finger === undefined) return
+    const places = from.grip.presses.filter((_, i) => from.fingering?.[i] === finger)
+    if (places.some((place) => place.string === press.string && place.fret === press.fret)) return
+    if (
+      places.some((place) => place.fret === press.fret) &&
+      to.grip.presses.some(
+        (other, i) =>
+          to.fingering?.[i] === finger && places.some((p) => p.string === other.string && p.fret === other.fret),
+      )
+    )
+      return
+    const hover = { string: press.string, fret: Math.max(1, finger === 'T' ? position : position + finger - 1) }
+    const origins = places.length > 0 ? places : [hover]
+    const way = Math.min(...origins.map((place) => travelMm(neck, place, press)))
+    const settle = whole || to.slides.includes(press.string) ? 0 : SETTLE_S
+    neededS = Math.max(neededS, settle + TRAVEL_S * Math.log2(way / TARGET_MM + 1))
+    fingers.add(finger)
+  })
+  return { neededS, fingers: [...fingers].sort() }
+}
+
+function movedWhole(from: HeldGrip, to: HeldGrip): boolean {
+  if (from.grip.presses.length !== to.grip.presses.length) return false
+  const steps = new Set(to.grip.presses.map((press, at) => press.fret - (from.grip.presses[at]?.fret ?? 0)))
+  const sameStrings = to.grip.presses.every((press, at) => press.string === from.grip.presses[at]?.string)
+  return sameStrings && steps.size === 1 && String(from.fingering) === String(to.fingering)
+}

@@ -1,0 +1,92 @@
+import type { Finger } from '../score/shape.ts'
+import type { Fingering, Grip } from './grip.ts'
+import type { HandMoment } from './hand-moments.ts'
+import { positionOf } from './hand-position.ts'
+import { moveTime } from './move-time.ts'
+import { type Neck, travelMm } from './neck.ts'
+
+/** Costs of going from one grip to the next; judgement. */
+const PLACE = 0.35
+const LIFT_AND_MOVE = 0.7
+const GUIDE = 0.35
+const PER_SHIFT = 0.6
+const OTHER_FINGER_ON_SAME_NOTE = 3
+const SLIDE_BY_OTHER_FINGER = 30
+const HELD_BY_OTHER_FINGER = 30
+/** For each whole time that a step lacks, counted from the share of the time where it begins to be tight. */
+const RUSH = 20
+const RUSHED_FROM = 0.8
+
+/** A step of the hand: from one fingered grip to that of the next moment, in the seconds there are (null: in its own time). */
+export interface HandStep {
+  readonly before: Grip
+  readonly from: Fingering
+  readonly moment: HandMoment
+  readonly to: Fingering
+  readonly availableS: number | null
+}
+
+/** What a step costs, in the unit of the grips' own costs. */
+export function stepCost(neck: Neck, { before, from, moment, to, availableS }: HandStep): number {
+  const after = moment.grip
+  let cost = availableS === null ? 0 : rushCost(neck, { before, from, moment, to, availableS })
+  const held = new Map<Finger, Set<string>>()
+  const fingerOn = new Map<string, Finger>()
+  from.forEach((finger, at) => {
+    const press = before.presses[at]
+    if (press === undefined) return
+    const place = `${press.string}.${press.fret}`
+    const places = held.get(finger) ?? new Set<string>()
+    places.add(place)
+    held.set(finger, places)
+    fingerOn.set(place, finger)
+  })
+  const counted = new Set<Finger>()
+  to.forEach((finger, at) => {
+    const press = after.presses[at]
+    if (press === undefined) return
+    const place = `${press.string}.${press.fret}`
+    const other = fingerOn.get(place)
+    if (other !== undefined && other !== finger)
+      cost += moment.holds.includes(press.string) ? HELD_BY_OTHER_FINGER : OTHER_FINGER_ON_SAME_NOTE
+    if (moment.slides.includes(press.string) && !slidByItself(before, from, press.string, finger))
+      cost += SLIDE_BY_OTHER_FINGER
+    if (counted.has(finger) || held.get(finger)?.has(place)) return
+    counted.add(finger)
+    cost += moveCost(neck, before, from, press, finger)
+  })
+  const shift = positionOf(after, to) - positionOf(before, from)
+  return Number.isFinite(shift) ? cost + PER_SHIFT * Math.log2(1 + Math.abs(shift)) : cost
+}
+
+/** Steps that leave hardly enough time cost more, so that a nearer finger is taken where there is one. */
+function rushCost(
+  neck: Neck,
+  { before, from, moment, to, availableS }: HandStep & { readonly availableS: number },
+): number {
+  const { neededS } = moveTime(
+    neck,
+    { grip: before, fingering: from },
+    { grip: moment.grip, fingering: to, slides: moment.slides },
+  )
+  return RUSH * Math.max(0, neededS / availableS - RUSHED_FROM)
+}
+
+function slidByItself(before: Grip, from: Fingering, string: number, finger: Finger): boolean {
+  const at = before.presses.findIndex((press) => press.string === string)
+  return at < 0 || from[at] === finger
+}
+
+function moveCost(
+  neck: Neck,
+  before: Grip,
+  from: Fingering,
+  press: { readonly string: number; readonly fret: number },
+  finger: Finger,
+): number {
+  const at = from.indexOf(finger)
+  const last = before.presses[at]
+  if (at < 0 || last === undefined) return PLACE
+  if (last.string === press.string || last.fret === press.fret) return GUIDE + travelMm(neck, last, press) / 200
+  return LIFT_AND_MOVE + travelMm(neck, last, press) / 200
+}
