@@ -43,9 +43,14 @@ export function findCards(lesson: Pick<Lesson, 'shapes'>, part: Part): readonly 
     if (bar === undefined) return []
     const as = number === 0 ? null : nearestBar(part, bar, told, memory)
     if (number > 0) told.push({ bar, whole: as === null })
-    const shown = as === null || as.exchanges.length > 0 ? null : as
-    return [{ bar: number, also, as, fromTicks: shown?.untilTicks ?? 0, toTicks: shown?.fromTicks ?? bar.length }]
+    const shown = as === null || showsWholeBar({ as }) ? { untilTicks: 0, fromTicks: bar.length } : as
+    return [{ bar: number, also, as, fromTicks: shown.untilTicks, toTicks: shown.fromTicks }]
   })
+}
+
+/** Whether a card shows its whole bar: one that is told in full, or one whose shapes are exchanged, so that their frets are seen. */
+export function showsWholeBar({ as }: Pick<Card, 'as'>): boolean {
+  return as === null || as.exchanges.length > 0
 }
 
 /** The stretch of a card that is told, in ticks from the start of its bar; of no length when everything is as in another bar. */

@@ -1,4 +1,5 @@
 import { pointsOf } from '../../drawing/lengths.ts'
+import { showsWholeBar } from '../../steps/cards.ts'
 import { cardPlainText, type PartSteps, type StepCard } from '../../steps/part-steps.ts'
 import type { CardFigure } from '../../strip/card-figure.ts'
 import type { MarginNote } from '../document/margin-note.ts'
@@ -74,11 +75,11 @@ export interface CardContent {
 
 /** A card as one row: name, music and steps. It is never split. */
 export function setCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): Row {
-  const least = content.card.as === null ? 0 : style.thenLeast
+  const least = showsWholeBar(content.card) ? 0 : style.thenLeast
   const stacked = style.stacked || content.figure.drawing.width > style.musicWidth - least + 1
   const { items, height } = stacked
     ? stackedCard(content, { ...style, musicWidth: area.width }, area, context)
-    : content.card.as === null
+    : showsWholeBar(content.card)
       ? wholeCard(content, style, area, context)
       : thenCard(content, style, area, context)
   return row(height, [{ kind: 'anchor', y: 0, name: content.anchor }, ...items], { before: pointsOf(2.6) })
@@ -87,10 +88,17 @@ export function setCard(content: CardContent, style: CardStyle, area: Area, cont
 /** From the strip down to the rhythm to say under it. */
 const RHYTHM_GAP = pointsOf(1.4)
 
-/** A bar told in full: its head over the whole width, under it music and the rhythm to say at the left, steps at the right. */
+/**
+ * A bar shown whole: its head over the whole width, under it music and the rhythm to say at the left, steps at the right; before
+ * them what it is told by, where its shapes are exchanged.
+ */
 function wholeCard(content: CardContent, style: CardStyle, area: Area, context: LayoutContext): SetItems {
   const head = cardHead(content.card, area, context)
-  const steps = stackRows(setSteps(content.card, { ...area, width: style.stepsWidth }, context))
+  const column = { ...area, width: style.stepsWidth }
+  const { body } = context.style
+  const as = [say(content.card.asText, 'serif-italic', body.size)]
+  const told = content.card.asText === '' ? [] : setParagraph(as, { role: 'P', size: body }, column, context)
+  const steps = stackRows([...told, ...setSteps(content.card, column, context)])
   const top = head.height + 1
   const stepsTop = head.height + 2
   const figure = figureItem(content, 0, top, area)

@@ -29,7 +29,8 @@ export function setStepItems(card: StepCard, area: Area, context: LayoutContext)
     card.countText.length === 0
       ? []
       : setParagraph(richRuns(card.countText, small.size, 'sans', context), { role: 'P', size: small }, area, context)
-  const items = card.items.map((item, index) => {
+  const printed = card.items.filter((item) => item.clauses.some(({ kind }) => kind !== 'shape'))
+  const items = printed.map((item, index) => {
     const li: StructNode = { role: 'LI', parent: list }
     const label = lineItem(
       [say(item.label, 'sans-bold', steps.size, { ink: 'accent' })],

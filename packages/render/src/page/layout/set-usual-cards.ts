@@ -1,3 +1,4 @@
+import { showsWholeBar } from '../../steps/cards.ts'
 import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
@@ -20,7 +21,7 @@ export function setUsualCards(section: CardSection, area: Area, context: LayoutC
   const { title, part, steps, cards } = section
   const style = cardStyle(area, context)
   const figures = cards.map((card) => {
-    const column = card.as === null ? style.musicWidth : style.musicWidth - style.thenLeast
+    const column = showsWholeBar(card) ? style.musicWidth : style.musicWidth - style.thenLeast
     const draw = (pageWidthPt: number): CardFigure =>
       drawCardFigure({
         lesson: context.lesson,
@@ -38,7 +39,8 @@ export function setUsualCards(section: CardSection, area: Area, context: LayoutC
     return !style.stacked && over > 1 && over <= SQUEEZED ? draw(column) : figure
   })
   const widths = figures.map(({ drawing }, index) => {
-    return { width: drawing.width, told: cards[index]?.as === null ? 'whole' : 'by another' } as const
+    const card = cards[index]
+    return { width: drawing.width, told: card === undefined || showsWholeBar(card) ? 'whole' : 'by another' } as const
   })
   const fitted = fitCards(style, widths, area)
   const cells = figures.flatMap((figure): readonly StripCell[] => figure.cells)
