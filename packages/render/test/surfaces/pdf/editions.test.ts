@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type Book, checkLesson, type Finding, type Lesson, readLesson } from '@barwise/parser'
+import type { Book, Finding, Lesson } from '@barwise/parser'
 import {
   type Edition,
   type LaidPage,
@@ -16,63 +16,11 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../../tests/support/fonts.ts'
 import { hasTool } from '../../../../../tests/support/tools.ts'
 import { boundsOf } from '../../../src/drawing/bounds.ts'
+import { checked, ROPE_LADDER } from '../../page/rope-ladder.ts'
 import { checkStructure } from './structure-check.ts'
 
 const fonts = openFonts(fontBytes())
 const TEACHER: Edition = { ...PUPIL, teacher: true }
-
-/** Invented, and too much for one hand on purpose: findings in shapes, in whole cards, in cards told by another, in a pickup. */
-const GANGWAY = `---
-title: Gangway
-tempo: 150
-goal: 190
-key: E minor
----
-
-Everything here is a little too much for one hand.
-
-:::shapes
-Em     0 2 2 0 0 0
-Gap    1 x 3 4 x 6
-Am     x 0 2 2 1 0
-:::
-
-:::part{#verse title="Verse" grid=16}
-pickup
-  4: . . Em x
-bar 1 chords Em
-  1: Em - x x
-  2: Em x Em x
-  3: x x Em x
-  4: Em x Am x
-bar 2 = bar 1
-  4: Am Gap Em Am
-bar 3 chords G
-  1: Gap - Am -
-  2: Em> Em> Am Am
-  3: Gap x Am x
-  4: Em - - -
-bar 4 = bar 1
-repeat 1-4
-:::
-
-:::part{#coda title="Coda" grid=16 show=sheet}
-bar 1
-  1: 5@1(1) 7@3(4) 3@5(1) .
-  2: 12@1 1@6 12@1 1@6
-  3: . . . .
-  4: . . . .
-:::
-
-:::teacher
-Let them play bar 2 with one strum a beat first.
-:::
-`
-
-function checked(text: string): { readonly lesson: Lesson; readonly findings: readonly Finding[] } {
-  const source = { path: 'gangway.md', text }
-  return checkLesson(readLesson(source).lesson, [source])
-}
 
 function render(
   given: { readonly lesson: Lesson; readonly findings: readonly Finding[] },
@@ -128,7 +76,7 @@ const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right - 0.1 && b.left < a.right - 0.1 && a.top < b.bottom - 0.1 && b.top < a.bottom - 0.1
 
 describe('the teacher’s edition', () => {
-  const given = checked(GANGWAY)
+  const given = checked(ROPE_LADDER)
   let pdf: RenderedPdf
   beforeAll(async () => {
     pdf = await render(given, { edition: TEACHER })
@@ -151,8 +99,7 @@ describe('the teacher’s edition', () => {
       expect(heads.map(wordsOf).join(' ')).toContain('Teacher’s edition')
     }
     const read = await getDocument({ data: pdf.bytes.slice(), verbosity: 0 }).promise
-    const { info } = (await read.getMetadata()) as { info: { Title: string } }
-    expect(info.Title).toBe('Gangway – Teacher’s edition')
+    expect((await read.getMetadata()).info).toMatchObject({ Title: 'Rope Ladder – Teacher’s edition' })
   })
 
   test.each(['a4', 'letter', 'a5'] as const)('lets no note touch anything else on %s', async (paper) => {
@@ -208,7 +155,7 @@ describe('the teacher’s edition', () => {
   })
 
   test('says in a lesson of another language which words are English', async () => {
-    const german = await render(checked(GANGWAY.replace('title:', 'language: de\ntitle:')), { edition: TEACHER })
+    const german = await render(checked(ROPE_LADDER.replace('title:', 'language: de\ntitle:')), { edition: TEACHER })
     expect(Buffer.from(german.bytes).toString('latin1')).toContain('/Lang (en)')
     expect(
       Buffer.from(pdf.bytes)
@@ -230,7 +177,9 @@ describe('the teacher’s edition', () => {
       kind: 'book',
       file: 'book.md',
       settings: { ...settings, licence: null, permissions: null, shapes: null, open: 'any' },
-      parts: [{ heading: null, intro: [], lessons: [{ label: 'G', file: 'gangway.md', span: { start: 0, end: 0 } }] }],
+      parts: [
+        { heading: null, intro: [], lessons: [{ label: 'G', file: 'rope-ladder.md', span: { start: 0, end: 0 } }] },
+      ],
     }
     const [title, imprint] = await readWords((await render(given, { edition: TEACHER, book })).bytes)
     expect(title).toContain('Teacher’s edition')
@@ -250,7 +199,7 @@ function isNote(line: Line): boolean {
 }
 
 test('the pupil’s pages are the same bytes whatever the check found', async () => {
-  const given = checked(GANGWAY)
+  const given = checked(ROPE_LADDER)
   const plain = await render({ ...given, findings: [] })
   expect(Buffer.from((await render(given)).bytes).equals(Buffer.from(plain.bytes))).toBe(true)
   expect((await readWords(plain.bytes)).join(' ')).not.toMatch(/Teacher’s|one strum a beat|What the check noted/)
@@ -275,7 +224,7 @@ describe('pure black', () => {
   }
 
   test('sets no colour and no grey: black and white only', async () => {
-    const given = checked(GANGWAY)
+    const given = checked(ROPE_LADDER)
     const usual = coloursIn(await render(given))
     expect(usual).toContain('0.35 g')
     expect(usual).toContain('0.043 0.353 0.4 rg')
@@ -290,7 +239,7 @@ describe('pure black', () => {
   })
 
   test('moves nothing: its pages are laid as the usual ones', async () => {
-    const given = checked(GANGWAY)
+    const given = checked(ROPE_LADDER)
     const usual = await render(given)
     const pure = await render(given, { edition: { ...PUPIL, mono: true } })
     expect(pure.pages).toEqual(usual.pages)
