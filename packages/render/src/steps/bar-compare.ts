@@ -36,42 +36,48 @@ export function beatCount(bar: Pick<Bar, 'length' | 'beatTicks'>): number {
   return Math.ceil(bar.length / bar.beatTicks)
 }
 
-/**
- * The beats of `bar` (0-based, in order) that are not as in `other`, or null when the two are not comparable
- * (other metre, grid, count or way of striking). Compared are events, cuts and what is held in.
- */
-export function differingBeats(part: Part, bar: Bar, other: Bar): readonly number[] | null {
-  if (!sameFrame(bar, other)) return null
-  const mine = heldInto(part, bar)
-  const theirs = heldInto(part, other)
-  const sameIn = mine === null ? theirs === null : theirs !== null && sameHeld(mine, theirs)
-  const differing: number[] = []
-  for (let beat = 0; beat < beatCount(bar); beat++) {
-    if ((beat === 0 && !sameIn) || beatKey(bar, beat) !== beatKey(other, beat)) differing.push(beat)
+/** What of a bar is compared with other bars, worked out once. */
+export interface BarProfile {
+  readonly bar: Bar
+  /** Length, beats, grid and way of striking: bars in which these differ are not compared. */
+  readonly frame: string
+  readonly heldIn: HeldIn | null
+  /** Each beat as text to compare: all that is played, and that without the notes of shapes. */
+  readonly beats: readonly string[]
+  readonly manners: readonly string[]
+}
+
+/** The profile of a bar of a part. */
+export function profileOf(part: Part, bar: Bar): BarProfile {
+  const beats = Array.from({ length: beatCount(bar) }, (_, beat) => beat)
+  return {
+    bar,
+    frame: [bar.length, bar.beatTicks, bar.firstBeat, bar.grid, bar.stroke].join(),
+    heldIn: heldInto(part, bar),
+    beats: beats.map((beat) => beatKey(bar, beat, soundKey)),
+    manners: beats.map((beat) => beatKey(bar, beat, mannerKey)),
   }
-  return differing
 }
 
-/** Whether two bars can be compared beat by beat: the same length, beats, grid and way of striking. */
-export function sameFrame(bar: Bar, other: Bar): boolean {
-  return (
-    bar.length === other.length &&
-    bar.beatTicks === other.beatTicks &&
-    bar.firstBeat === other.firstBeat &&
-    bar.grid === other.grid &&
-    bar.stroke === other.stroke
-  )
+/**
+ * The beats of a bar (0-based, in order) that are not as in another, or null when the two are not comparable (other metre, grid,
+ * count or way of striking). Compared are events, cuts and what is held in.
+ */
+export function differingBeats(mine: BarProfile, theirs: BarProfile): readonly number[] | null {
+  if (mine.frame !== theirs.frame) return null
+  const sameIn = heldKey(mine.heldIn) === heldKey(theirs.heldIn)
+  return mine.beats.flatMap((key, beat) => ((beat > 0 || sameIn) && key === theirs.beats[beat] ? [] : [beat]))
 }
 
-function sameHeld(a: HeldIn, b: HeldIn): boolean {
-  return a.until === b.until && soundKey(a.event) === soundKey(b.event)
+function heldKey(held: HeldIn | null): string {
+  return held === null ? '' : `${held.until} ${soundKey(held.event)}`
 }
 
 /**
  * A beat as text to compare: what goes on over its start, what starts in it, its cuts. Times count from the beat's start and end with
  * it: how far a sound goes on past the beat is told by the beats behind it.
  */
-export function beatKey(bar: Bar, beat: number): string {
+export function beatKey(bar: Bar, beat: number, keyOf: (event: Event) => string = soundKey): string {
   const from = beat * bar.beatTicks
   const to = from + bar.beatTicks
   const within = (at: Ticks): boolean => at >= from && at < to
@@ -79,16 +85,11 @@ export function beatKey(bar: Bar, beat: number): string {
   const over = before !== undefined && before.at + before.duration > from ? `${before.kind}>` : ''
   const events = bar.events
     .filter((event) => within(event.at))
-    .map((event) => eventKey({ ...event, duration: Math.min(event.duration, to - event.at) }, from))
+    .map((event) => `${event.at - from}+${Math.min(event.duration, to - event.at)}=${keyOf(event)}`)
   const groups = bar.groups
     .filter((group) => within(group.at))
     .map((group) => `${group.at - from}:${group.length}/${group.parts}`)
   return `${over}${events.join(' ')}|${groups.join(' ')}`
-}
-
-/** An event as text to compare: when, how long, and what it plays. */
-export function eventKey(event: Event, from: Ticks = 0): string {
-  return `${event.at - from}+${event.duration}=${soundKey(event)}`
 }
 
 /** What an event plays, as text to compare, without its time. */
@@ -97,6 +98,14 @@ export function soundKey(event: Event): string {
   const marks = `${event.stroke}${event.marks.join('')}${event.palmMuted ? 'm' : ''}`
   if (event.kind === 'scratch') return `x${event.strings?.join(',') ?? ''}/${marks}`
   return `${event.notes.map(noteKey).join(',')}/${marks}${event.rolled ? 'r' : ''}`
+}
+
+/** How an event is played, as text to compare: that of a shape without its notes, save which strings are chosen. */
+export function mannerKey(event: Event): string {
+  if (event.kind !== 'strike' || event.target.shape === null) return soundKey(event)
+  const { only, shift, added } = event.target
+  const strings = only === null ? 'all' : event.notes.map((note) => note.string).join()
+  return `${strings}^${shift}+${added.length}/${event.technique}${soundKey({ ...event, notes: [] })}`
 }
 
 function noteKey(note: Note): string {

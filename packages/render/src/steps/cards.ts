@@ -1,5 +1,5 @@
 import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
-import { beatCount, differingBeats } from './bar-compare.ts'
+import { type BarProfile, beatCount, differingBeats, profileOf } from './bar-compare.ts'
 import { type Exchange, exchangeShapes, toldAlike } from './exchange-shapes.ts'
 import { emptyMemory, fullMemory, type ShapeMemory } from './hand.ts'
 
@@ -41,8 +41,9 @@ export function findCards(lesson: Pick<Lesson, 'shapes'>, part: Part): readonly 
   return distinctBars(part).flatMap(({ bar: number, also }): readonly Card[] => {
     const bar = part.bars.find((one) => one.number === number)
     if (bar === undefined) return []
-    const as = number === 0 ? null : nearestBar(part, bar, told, memory)
-    if (number > 0) told.push({ bar, whole: as === null })
+    const profile = profileOf(part, bar)
+    const as = number === 0 ? null : nearestBar(part, profile, told, memory)
+    if (number > 0) told.push({ profile, whole: as === null })
     const shown = as === null || showsWholeBar({ as }) ? { untilTicks: 0, fromTicks: bar.length } : as
     return [{ bar: number, also, as, fromTicks: shown.untilTicks, toTicks: shown.fromTicks }]
   })
@@ -60,7 +61,7 @@ export function toldStretch(card: Card): { readonly fromTicks: Ticks; readonly t
 
 /** A bar that has a card, and whether it is told there in full. */
 interface Told {
-  readonly bar: Bar
+  readonly profile: BarProfile
   readonly whole: boolean
 }
 
@@ -71,39 +72,54 @@ const MOST_EXCHANGES = 3
  * The earlier bar by which the least of this one is left to tell, that being half the bar at most; where as much is left, the one
  * with fewer exchanges. Shapes are exchanged only in a bar that is told in full itself.
  */
-function nearestBar(part: Part, bar: Bar, told: readonly Told[], memory: ShapeMemory): AsBar | null {
+function nearestBar(part: Part, mine: BarProfile, told: readonly Told[], memory: ShapeMemory): AsBar | null {
+  const { bar } = mine
   const half = Math.ceil(beatCount(bar) / 2)
-  const found = told.flatMap(({ bar: other, whole }) => [
-    ...asItIs(part, bar, other),
-    ...(whole ? exchanged(part, bar, other, memory) : []),
-  ])
-  const left = (as: AsBar): number => (as.fromTicks - as.untilTicks) / bar.beatTicks
-  const bearable = found.filter((as) => left(as) <= half && left(as) < beatCount(bar))
-  const cost = (as: AsBar): number => Math.ceil(left(as)) * (MOST_EXCHANGES + 1) + as.exchanges.length
-  return bearable.reduce<AsBar | null>((best, as) => (best === null || cost(as) < cost(best) ? as : best), null)
+  const left = (as: AsBar): number => Math.ceil((as.fromTicks - as.untilTicks) / bar.beatTicks)
+  const cost = (as: AsBar): number => left(as) * (MOST_EXCHANGES + 1) + as.exchanges.length
+  let best: AsBar | null = null
+  for (const { profile, whole } of told) {
+    const found = [asItIs(mine, profile), whole ? exchanged(mine, profile, memory) : null]
+    for (const as of found) {
+      if (as === null || left(as) > half || left(as) >= beatCount(bar)) continue
+      if (best !== null && cost(as) >= cost(best)) continue
+      if (as.exchanges.length === 0 || followsInWords(part, { bar, other: profile.bar }, as, memory)) best = as
+    }
+  }
+  return best
 }
 
-function asItIs(part: Part, bar: Bar, other: Bar): readonly AsBar[] {
-  const differing = differingBeats(part, bar, other)
-  const stretch = differing === null ? null : wholeStretch(bar, other, differing)
-  return stretch === null ? [] : [{ bar: other.number, exchanges: [], ...ticksOf(bar, stretch) }]
+function asItIs(mine: BarProfile, theirs: BarProfile): AsBar | null {
+  const differing = differingBeats(mine, theirs)
+  const stretch = differing === null ? null : wholeStretch(mine.bar, theirs.bar, differing)
+  return stretch === null ? null : { bar: theirs.bar.number, exchanges: [], ...ticksOf(mine.bar, stretch) }
 }
 
-function exchanged(part: Part, bar: Bar, other: Bar, memory: ShapeMemory): readonly AsBar[] {
-  const found = exchangeShapes(part, bar, other, memory)
-  if (found === null) return []
-  const stretch = wholeStretch(bar, other, found.differing)
+function exchanged(mine: BarProfile, theirs: BarProfile, memory: ShapeMemory): AsBar | null {
+  const { bar } = mine
+  const found = exchangeShapes(mine, theirs, memory)
+  if (found === null) return null
+  const stretch = wholeStretch(bar, theirs.bar, found.differing)
   const { untilTicks, fromTicks } =
     stretch === null ? { untilTicks: bar.length, fromTicks: bar.length } : ticksOf(bar, stretch)
   const exchanges = found.exchanges.filter(({ inPlaceOf }) =>
-    other.events.some(
+    theirs.bar.events.some(
       (event) =>
         event.kind === 'strike' && event.target.shape === inPlaceOf && (event.at < untilTicks || event.at >= fromTicks),
     ),
   )
-  if (exchanges.length === 0 || exchanges.length > MOST_EXCHANGES) return []
-  const alike = toldAlike(part, { bar, other }, exchanges, { memory, fromTicks: untilTicks, toTicks: fromTicks })
-  return alike ? [{ bar: other.number, exchanges, untilTicks, fromTicks }] : []
+  if (exchanges.length === 0 || exchanges.length > MOST_EXCHANGES) return null
+  return { bar: theirs.bar.number, exchanges, untilTicks, fromTicks }
+}
+
+/** Whether what is told of the other bar is true of this one with its names exchanged. */
+function followsInWords(
+  part: Part,
+  bars: { readonly bar: Bar; readonly other: Bar },
+  { exchanges, untilTicks, fromTicks }: AsBar,
+  memory: ShapeMemory,
+): boolean {
+  return toldAlike(part, bars, exchanges, { memory, fromTicks: untilTicks, toTicks: fromTicks })
 }
 
 interface Stretch {

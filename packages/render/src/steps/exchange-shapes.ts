@@ -1,5 +1,5 @@
 import type { Bar, Event, Part, Strike, Ticks } from '@barwise/parser'
-import { beatCount, heldInto, sameFrame, soundKey } from './bar-compare.ts'
+import { type BarProfile, mannerKey, soundKey } from './bar-compare.ts'
 import { type ShapeMemory, shapeOf } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
 import { everyStrokeRings } from './lasting.ts'
@@ -22,13 +22,13 @@ export interface Exchanged {
  * How a bar follows from another by exchanging whole shapes, each for one other all through; null when no shape is exchanged.
  * A beat follows when its events are the same but for the shape: ticks, strokes, dynamics, and the strings where some are chosen.
  */
-export function exchangeShapes(part: Part, bar: Bar, other: Bar, memory: ShapeMemory): Exchanged | null {
-  if (!sameFrame(bar, other)) return null
+export function exchangeShapes(mine: BarProfile, theirs: BarProfile, memory: ShapeMemory): Exchanged | null {
+  if (mine.frame !== theirs.frame) return null
   const mapping = new Map<string, string>()
   const differing: number[] = []
-  for (let beat = 0; beat < beatCount(bar); beat++) {
+  for (let beat = 0; beat < mine.beats.length; beat++) {
     const extended = new Map(mapping)
-    if (beatFollows(part, { bar, other, beat }, extended, memory)) {
+    if (mine.manners[beat] === theirs.manners[beat] && beatFollows(mine, theirs, { beat, mapping: extended, memory })) {
       for (const [from, to] of extended) mapping.set(from, to)
     } else differing.push(beat)
   }
@@ -40,22 +40,20 @@ export function exchangeShapes(part: Part, bar: Bar, other: Bar, memory: ShapeMe
 
 /** Whether a beat follows; the shapes it exchanges are added to `mapping`. */
 function beatFollows(
-  part: Part,
-  { bar, other, beat }: { readonly bar: Bar; readonly other: Bar; readonly beat: number },
-  mapping: Map<string, string>,
-  memory: ShapeMemory,
+  mine: BarProfile,
+  theirs: BarProfile,
+  context: { readonly beat: number; readonly mapping: Map<string, string>; readonly memory: ShapeMemory },
 ): boolean {
-  const from = beat * bar.beatTicks
-  const to = from + bar.beatTicks
-  const mine = soundsIn(part, bar, from, to)
-  const theirs = soundsIn(part, other, from, to)
+  const from = context.beat * mine.bar.beatTicks
+  const to = from + mine.bar.beatTicks
+  const own = soundsIn(mine, from, to)
+  const other = soundsIn(theirs, from, to)
   return (
-    mine.length === theirs.length &&
-    groupsIn(bar, from, to) === groupsIn(other, from, to) &&
-    mine.every((one, i) => {
-      const there = theirs[i]
+    own.length === other.length &&
+    own.every((one, i) => {
+      const there = other[i]
       const timed = there !== undefined && one.at === there.at && Math.min(one.end, to) === Math.min(there.end, to)
-      return timed && soundFollows(one.event, there.event, mapping, memory)
+      return timed && soundFollows(one.event, there.event, context.mapping, context.memory)
     })
   )
 }
@@ -67,16 +65,10 @@ interface Sounding {
 }
 
 /** What starts in a stretch, and what goes on over its start. */
-function soundsIn(part: Part, bar: Bar, from: Ticks, to: Ticks): readonly Sounding[] {
-  const held = heldInto(part, bar)
-  const before = held === null ? [] : [{ event: held.event, at: -1, end: held.until }]
+function soundsIn({ bar, heldIn }: BarProfile, from: Ticks, to: Ticks): readonly Sounding[] {
+  const before = heldIn === null ? [] : [{ event: heldIn.event, at: -1, end: heldIn.until }]
   const own = bar.events.map((event) => ({ event, at: event.at, end: event.at + event.duration }))
   return [...before, ...own].filter(({ at, end }) => at < to && end > from)
-}
-
-function groupsIn(bar: Bar, from: Ticks, to: Ticks): string {
-  const inside = bar.groups.filter((group) => group.at >= from && group.at < to)
-  return inside.map((group) => `${group.at}:${group.length}/${group.parts}`).join(' ')
 }
 
 function soundFollows(mine: Event, theirs: Event, mapping: Map<string, string>, memory: ShapeMemory): boolean {
@@ -93,16 +85,7 @@ function soundFollows(mine: Event, theirs: Event, mapping: Map<string, string>, 
 function strikeFollows(mine: Strike, theirs: Strike, memory: ShapeMemory): boolean {
   const plain = (strike: Strike): boolean =>
     strike.technique === null && strike.target.added.length === 0 && shapeOf(strike, memory) !== undefined
-  const strings = (strike: Strike): string =>
-    strike.target.only === null ? 'all' : strike.notes.map((note) => note.string).join()
-  const manner = (strike: Strike): string => soundKey({ ...strike, notes: [] })
-  return (
-    plain(mine) &&
-    plain(theirs) &&
-    mine.target.shift === theirs.target.shift &&
-    strings(mine) === strings(theirs) &&
-    manner(mine) === manner(theirs)
-  )
+  return plain(mine) && plain(theirs) && mannerKey(mine) === mannerKey(theirs)
 }
 
 /**

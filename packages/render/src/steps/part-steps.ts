@@ -47,6 +47,8 @@ export interface PartSteps {
   /** The language spoken, and its word for `&`. */
   readonly language: string
   readonly andWord: string
+  /** What a count by letter stands between in plain text. */
+  readonly countMarks: CountMarks
 }
 
 /** How the steps are spoken. */
@@ -107,17 +109,18 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
     ],
     language,
     andWord,
+    countMarks: [messages['count.open'] ?? '', messages['count.close'] ?? ''],
   }
 }
 
 /** The words of a card without styles, one line a beat, as the alternative text of its figure. */
-export function cardPlainText(card: StepCard, steps: Pick<PartSteps, 'andWord'>): string {
+export function cardPlainText(card: StepCard, steps: Pick<PartSteps, 'andWord' | 'countMarks'>): string {
   const head = [card.title, card.alsoText].filter((text) => text !== '').join(', ')
   const lines = [
     `${head}.`,
     card.asText,
-    plainText(card.chordText, steps.andWord),
-    plainText(card.countText, steps.andWord),
+    plainText(card.chordText, steps.andWord, steps.countMarks),
+    plainText(card.countText, steps.andWord, steps.countMarks),
   ]
   for (const item of card.items) {
     lines.push(`${item.label === '' ? '' : `${item.label}: `}${itemPlainText(item, steps)}`)

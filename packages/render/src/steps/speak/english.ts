@@ -9,6 +9,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
     '{n, select, 1 {first} 2 {second} 3 {third} 4 {fourth} 5 {fifth} 6 {sixth} 7 {seventh} 8 {eighth} 9 {ninth} other {{n}th}}',
   times: '{n, select, 1 {once} 2 {twice} other {{word} times}}',
 
+  'count.open': '‘',
+  'count.close': '’',
   'count.number': '<c>{beat}</c>',
   'count.e': '<c>e</c>',
   'count.and': '<c>&</c>',
@@ -30,6 +32,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'string.dead-numbers': 'dead {n, plural, one {string} other {strings}} {list}',
   'string.dead-names': 'the dead {list} {n, plural, one {string} other {strings}}',
   'string.letter': '{letter}',
+  'string.item': '{name}',
   'string.rank': '{rank, select, high {high} low {low} other {middle}} {letter}',
 
   'press.at': '{finger, select, T {the thumb} other {finger {finger}}} at fret {fret} on {strings}',

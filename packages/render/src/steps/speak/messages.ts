@@ -1,5 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat'
-import { plain, type RichText, type TextPiece } from './rich-text.ts'
+import { plain, type RichText, type TextPiece, type WordCase } from './rich-text.ts'
 
 /** A value of a message: words already spoken, a number for plurals and ordinals, or plain text. */
 export type MessageValue = string | number | RichText
@@ -27,9 +27,11 @@ export function openMessages(language: string, catalogue: Readonly<Record<string
     const handed = Object.fromEntries(
       Object.entries(values).map(([name, value]) => [name, typeof value === 'object' ? { pieces: value } : value]),
     )
-    return message.formatToParts<unknown>({ ...handed, c: styled('count'), i: styled('italic') }).flatMap(piecesOf)
+    return message.formatToParts<unknown>({ ...handed, ...TAGS }).flatMap(piecesOf)
   }
 }
+
+const TAGS = { c: styled('count'), i: styled('italic'), dative: inCase('dative'), toward: inCase('toward') }
 
 /** Messages are compiled once for a catalogue: compiling costs far more than speaking. */
 const COMPILED: WeakMap<object, Map<string, IntlMessageFormat>> = new WeakMap()
@@ -42,6 +44,12 @@ function compiledOf(catalogue: object): Map<string, IntlMessageFormat> {
 
 function styled(style: TextPiece['style']): (chunks: readonly unknown[]) => unknown {
   return (chunks) => ({ pieces: chunks.flatMap(piecesOf).map((piece) => ({ ...piece, style })) })
+}
+
+function inCase(name: WordCase): (chunks: readonly unknown[]) => unknown {
+  return (chunks) => ({
+    pieces: chunks.flatMap(piecesOf).map(({ text, style, cases }) => ({ text: cases?.[name] ?? text, style })),
+  })
 }
 
 function piecesOf(part: unknown): RichText {

@@ -1,7 +1,7 @@
 import type { Instrument } from '@barwise/parser'
 import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { Speak } from './messages.ts'
-import { plain, type RichText } from './rich-text.ts'
+import { plain, type RichText, type WordCase } from './rich-text.ts'
 
 /** Strings said by number or by name. Each takes strings in any order and says them as given. */
 export interface StringWords {
@@ -17,12 +17,24 @@ export function stringWords(
   instrument: Instrument,
   naming: 'names' | 'numbers',
 ): StringWords {
-  const names = stringNames(say, instrument)
-  const spoken = (prefix: string, strings: readonly number[]): RichText => {
+  const names = stringNames(instrument)
+  const spokenIn = (prefix: string, strings: readonly number[], form: WordCase | 'plain'): string => {
     const n = strings.length
-    if (naming === 'numbers') return say(`string.${prefix}numbers`, { n, list: numberList(list, strings) })
-    const named = strings.map((string) => names[string - 1] ?? [plain(String(string))])
-    return say(`string.${prefix}names`, { n, list: list(named) })
+    const named = strings.flatMap((string) => names[string - 1] ?? [])
+    if (naming === 'numbers' || named.length < n) {
+      return textOf(say(`string.${prefix}numbers`, { n, case: form, list: numberList(list, strings) }))
+    }
+    const items = named.map(({ letter, rank }, i) => {
+      const spoken = say('string.letter', { key: letterKey(letter), letter: trueSigns(letter) })
+      const name = rank === null ? spoken : say('string.rank', { rank, case: form, letter: spoken })
+      return say('string.item', { name, place: i === n - 1 ? 'last' : 'before' })
+    })
+    return textOf(say(`string.${prefix}names`, { n, case: form, list: list(items) }))
+  }
+  const spoken = (prefix: string, strings: readonly number[]): RichText => {
+    const text = spokenIn(prefix, strings, 'plain')
+    const cases = { dative: spokenIn(prefix, strings, 'dative'), toward: spokenIn(prefix, strings, 'toward') }
+    return [cases.dative === text && cases.toward === text ? plain(text) : { ...plain(text), cases }]
   }
   return {
     plain: (strings) => spoken('', strings),
@@ -42,21 +54,29 @@ function numberList(list: (items: readonly RichText[]) => RichText, strings: rea
   return list(strings.map((string) => [plain(String(string))]))
 }
 
-/** Letters without octaves; where two or three strings share one, high, middle and low; more than that go by number. */
-function stringNames(say: Speak, instrument: Instrument): readonly RichText[] {
+/** A string by its letter, and which of those with the same letter it is; null where no other has it. */
+interface StringName {
+  readonly letter: string
+  readonly rank: 'high' | 'middle' | 'low' | null
+}
+
+/** Letters without octaves; where two or three strings share one, high, middle and low; more than that go by number, which is null. */
+function stringNames(instrument: Instrument): readonly (StringName | null)[] {
   const letters = instrument.stringNames.map((name) => name.replace(/-?\d+$/, ''))
   const pitch = (i: number): number => instrument.tuning[i] ?? 0
   return letters.map((letter, i) => {
-    const spoken = say('string.letter', { key: letterKey(letter), letter: trueSigns(letter) })
     const alike = letters.flatMap((other, k) => (other === letter ? [k] : []))
-    if (alike.length === 1) return spoken
+    if (alike.length === 1) return { letter, rank: null }
     const byPitch = alike.sort((a, b) => pitch(b) - pitch(a))
     const index = byPitch.indexOf(i)
     const distinct = new Set(byPitch.map(pitch)).size === byPitch.length
-    if (byPitch.length > 3 || !distinct) return [plain(String(i + 1))]
-    const rank = index === 0 ? 'high' : index === byPitch.length - 1 ? 'low' : 'middle'
-    return say('string.rank', { rank, letter: spoken })
+    if (byPitch.length > 3 || !distinct) return null
+    return { letter, rank: index === 0 ? 'high' : index === byPitch.length - 1 ? 'low' : 'middle' }
   })
+}
+
+function textOf(text: RichText): string {
+  return text.map((piece) => piece.text).join('')
 }
 
 /** A letter as a selector of messages, which take no signs: `F#` is `Fsharp`, `Bb` is `Bflat`. */
