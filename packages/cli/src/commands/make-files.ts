@@ -72,7 +72,7 @@ export async function makeFiles(
       book: work.book,
       lessons: sound.map(({ lesson, findings }) => ({ lesson, findings })),
       edition,
-      fonts: fonts(),
+      fonts: fonts(edition),
       images: pageImages(sound),
       creationDate: setting.date ?? NO_DATE,
       ...(setting.paper === undefined ? {} : { paper: setting.paper }),
@@ -87,7 +87,13 @@ export async function makeFiles(
       images: bookletImages(images),
     }))
     const folder = `${stem}-web`
-    const booklet = planBooklet({ book: work.book, lessons, edition, fonts: fonts(), webFonts: readWebFonts() })
+    const booklet = planBooklet({
+      book: work.book,
+      lessons,
+      edition,
+      fonts: fonts(edition),
+      webFonts: readWebFonts(edition),
+    })
     for (const [name, make] of booklet) {
       const first = name === 'index.html'
       const content = (): Uint8Array | string => {
@@ -126,10 +132,11 @@ function stemOf(path: string): string {
   return (path.split(/[/\\]/).at(-1) ?? path).replace(/\.(md|markdown)$/i, '')
 }
 
-let opened: ReturnType<typeof openFonts> | undefined
+const opened = new Map<boolean, ReturnType<typeof openFonts>>()
 
-/** The fonts of the pages, opened once for all works of a run. */
-function fonts(): ReturnType<typeof openFonts> {
-  opened ??= openFonts(readFontBytes())
-  return opened
+/** The fonts of an edition's pages, opened once for all works of a run. */
+function fonts(edition: Edition): ReturnType<typeof openFonts> {
+  const set = opened.get(edition.large) ?? openFonts(readFontBytes(edition))
+  opened.set(edition.large, set)
+  return set
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import type { WebFont } from '@barwise/render'
+import { type Edition, PUPIL, type WebFont } from '@barwise/render'
 
 const require = createRequire(import.meta.url)
 
@@ -18,9 +18,20 @@ const FACES = [
   ['Source Code Pro', 'source-code-pro', 400, 'normal'],
 ] as const
 
-/** Reads the fonts of the web booklet from the installed packages. Throws when a package is missing (our bug). */
-export function readWebFonts(): readonly WebFont[] {
-  const words = FACES.flatMap(([family, name, weight, style]) =>
+/** Large print has one family for all words, with a medium weight where the usual page is light; code keeps its face. */
+const LARGE_FACES = [
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 400, 'normal'],
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 400, 'italic'],
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 500, 'normal'],
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 600, 'normal'],
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 700, 'normal'],
+  ['Atkinson Hyperlegible Next', 'atkinson-hyperlegible-next', 700, 'italic'],
+  ['Source Code Pro', 'source-code-pro', 400, 'normal'],
+] as const
+
+/** Reads the fonts of an edition of the web booklet from the installed packages. Throws when a package is missing (our bug). */
+export function readWebFonts(edition: Pick<Edition, 'large'> = PUPIL): readonly WebFont[] {
+  const words = (edition.large ? LARGE_FACES : FACES).flatMap(([family, name, weight, style]) =>
     (['latin', 'latin-ext'] as const).map((subset): WebFont => {
       const fileName = `${name}-${subset}-${weight}-${style}.woff2`
       return { family, weight, style, subset, fileName, bytes: bytesOf(`@fontsource/${name}/files/${fileName}`) }

@@ -118,10 +118,13 @@ export function engravePart(input: EngravePartInput): EngravedPart {
     const naturalWidth = natural.at(-1)?.end ?? room
     const last = end === drafts.length
     const flush = (room - head.width) / (naturalWidth - head.width)
-    const target = last && flush > LAST_LOOSER * Math.max(1, ...densities) ? naturalWidth : room
+    // A pickup alone on its line is not drawn out to the length of a bar.
+    const alone = pieces.every((piece) => piece.bar.number === 0)
+    const loose = last && flush > LAST_LOOSER * Math.max(1, ...densities)
+    const target = (loose || alone) && naturalWidth < room ? naturalWidth : room
     const placed = solveSpacing(pieces, head.width, target)
     const stretch = (target - head.width) / (naturalWidth - head.width)
-    if (!last) densities.push(stretch)
+    if (!last && !alone) densities.push(stretch)
     const system = drawSystem(
       {
         part,

@@ -9,6 +9,7 @@ import { contentsPage } from './html/contents-page.ts'
 import { type FlowContext, flowOf } from './html/flow.ts'
 import { type LessonPlace, lessonPage } from './html/lesson-page.ts'
 import { type BookletPage, placeBook } from './html/places.ts'
+import { screenMeasures } from './html/screen-measures.ts'
 import { styleSheet } from './html/style-sheet.ts'
 import type { WebFont } from './html/web-font.ts'
 import { webWords } from './html/web-words.ts'
@@ -67,7 +68,7 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
   })
   const { book } = input
   if (book !== null) files.set('index.html', () => contents(input, book, pages, places))
-  files.set('assets/style.css', () => styleSheet(input.webFonts))
+  files.set('assets/style.css', () => styleSheet(input.webFonts, input.edition))
   for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, () => font.bytes)
   return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
 }
@@ -102,6 +103,7 @@ function contextFor(
     fonts: input.fonts,
     words: pageWords(page.document.language),
     web: webWords(page.document.language),
+    screen: screenMeasures(input.edition),
     drawings: [],
     ids: new Set(['top']),
   }

@@ -2,6 +2,7 @@ import { assertNever } from '@barwise/parser'
 import type { Drawing, DrawnGroup, DrawnItem, GlyphRun, Ink, Path } from '../drawing/drawing.ts'
 import type { FaceId } from '../fonts/face.ts'
 import type { FontSet } from '../fonts/font-set.ts'
+import { type Edition, PUPIL } from '../page/edition.ts'
 import { glyphDefinitions, glyphUses, isOutlined, pathAttribute, roundTo, UNITS_PER_EM } from './svg-glyphs.ts'
 
 export interface SvgOptions {
@@ -47,7 +48,9 @@ export function sharedGlyphs(drawings: readonly Drawing[], fonts: FontSet, outli
 }
 
 /** The family, weight and slope a style sheet gives to each face of words. */
-const FAMILIES: Readonly<Partial<Record<FaceId, string>>> = {
+type FaceFamilies = Readonly<Partial<Record<FaceId, string>>>
+
+const FAMILIES: FaceFamilies = {
   'serif-light': "300 1em 'Source Serif 4',serif",
   serif: "400 1em 'Source Serif 4',serif",
   'serif-italic': "italic 400 1em 'Source Serif 4',serif",
@@ -60,9 +63,23 @@ const FAMILIES: Readonly<Partial<Record<FaceId, string>>> = {
   mono: "400 1em 'Source Code Pro',monospace",
 }
 
-/** Style rules for the words of drawings that are written as real text; the page brings the faces. */
-export function svgFaceStyles(): string {
-  const rules = Object.entries(FAMILIES).map(([face, font]) => {
+/** Large print has one family for all words; see the font files it is measured with. */
+const LARGE_FAMILIES: FaceFamilies = {
+  ...FAMILIES,
+  'serif-light': "500 1em 'Atkinson Hyperlegible Next',sans-serif",
+  serif: "400 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'serif-italic': "italic 400 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'serif-bold': "700 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'serif-bold-italic': "italic 700 1em 'Atkinson Hyperlegible Next',sans-serif",
+  sans: "400 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'sans-italic': "italic 400 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'sans-semibold': "600 1em 'Atkinson Hyperlegible Next',sans-serif",
+  'sans-bold': "700 1em 'Atkinson Hyperlegible Next',sans-serif",
+}
+
+/** Style rules for the words of drawings that are written as real text, in the faces they were measured with; the page brings those. */
+export function svgFaceStyles({ large }: Pick<Edition, 'large'> = PUPIL): string {
+  const rules = Object.entries(large ? LARGE_FAMILIES : FAMILIES).map(([face, font]) => {
     const [, slope = '', weight = '', family = ''] = /^(italic )?(\d+) 1em (.*)$/.exec(font) ?? []
     return `.f-${face}{font-family:${family};font-weight:${weight};font-style:${slope === '' ? 'normal' : 'italic'}}`
   })

@@ -277,3 +277,12 @@ test('a line of one bar never follows lines of four where another way is open', 
   const counts = systems.map(({ firstBar, lastBar }) => lastBar - firstBar + 1)
   expect(Math.min(...counts)).toBeGreaterThan(1)
 })
+
+test('a pickup alone on its line is not drawn out to the length of a bar, and the bars after it are', () => {
+  const width = 96 * MM
+  const [pickup, first, second] = systemsOf(ferryQueue(), 1.7 * MM, width)
+  expect([pickup?.firstBar, pickup?.lastBar, first?.firstBar]).toEqual([0, 0, 1])
+  expect(pickup?.stretch).toBeCloseTo(1)
+  expect(pickup?.drawing.width).toBeLessThan(width / 2)
+  for (const system of [first, second]) expect(system?.drawing.width).toBeCloseTo(width, 0)
+})

@@ -17,7 +17,7 @@ export function blankStaff(bars: number, context: PageContext): Element {
       bars: count,
       strings: context.lesson.instrument.tuning.length,
       widthPt: (COLUMN_PT * count) / Math.min(BARS_A_SYSTEM, bars),
-      staffSpacePt: pointsOf(1.75),
+      staffSpacePt: context.screen.blankStaffSpacePt,
     })
     context.drawings.push(drawing)
     systems.push(fitted(drawingNode(drawing, context.words.blank(count), context.fonts), drawing, COLUMN_PT))

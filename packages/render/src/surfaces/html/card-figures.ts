@@ -1,62 +1,99 @@
-import type { Part, Ticks } from '@barwise/parser'
+import type { Part } from '@barwise/parser'
 import type { Element } from 'hast'
-import { pointsOf } from '../../drawing/lengths.ts'
 import type { StepCard } from '../../steps/index.ts'
 import { type CardFigure, drawCardFigure } from '../../strip/card-figure.ts'
-import { middleBeat } from '../../strip/middle-beat.ts'
-import { fitted } from './fit.ts'
+import { type BarStretch, cutToFit } from '../../strip/middle-beat.ts'
+import { fitted, shareOf } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
 
-/** The figures of cards: one each for a wide column; on a phone a full bar is cut in two at its middle beat. */
+/** The figures of one width of window: for each card one, or several where it is cut at beats; all of one scale. */
 export interface CardFigures {
-  readonly wide: readonly (readonly CardFigure[])[]
-  readonly narrow: readonly (readonly CardFigure[])[]
-  /** The width in points that fills the column, wide and narrow. */
-  readonly columnPt: { readonly wide: number; readonly narrow: number }
+  readonly figures: readonly (readonly CardFigure[])[]
+  /** The width in points that fills the column. */
+  readonly columnPt: number
 }
 
-/** The least widths that fill the column: figures of a part are of one scale, and short bars are not blown up. */
-const COLUMN_PT = { wide: pointsOf(95), narrow: pointsOf(50) }
-/** A figure up to this width stays whole on a phone. */
-const WHOLE_PT = pointsOf(64)
+/** The figures of cards, for a wide column and for a phone. */
+export interface CardFigureSets {
+  readonly wide: CardFigures
+  readonly narrow: CardFigures
+}
 
-/** Draws the figures of all cards, each wide one in one piece, each narrow one in one or two. */
-export function cardFigures(part: Part, cards: readonly StepCard[], context: PageContext): CardFigures {
-  const draw = (card: StepCard, fromTicks: Ticks, toTicks: Ticks): CardFigure => {
-    const figure = drawCardFigure({
-      lesson: context.lesson,
-      part,
-      fonts: context.fonts,
-      bar: card.bar,
-      fromTicks,
-      toTicks,
-    })
-    context.drawings.push(figure.drawing)
+/** Draws the figures of all cards; what is drawn alike for both widths is drawn once. */
+export function cardFigures(part: Part, cards: readonly StepCard[], context: PageContext): CardFigureSets {
+  const drawn = cards.map((card) => figuresOfBar(part, card.bar, context))
+  return {
+    wide: figuresFor('wide', { part, cards, drawn }, context),
+    narrow: figuresFor('narrow', { part, cards, drawn }, context),
+  }
+}
+
+/** Draws a stretch of a bar, once. `widestPt` bounds it in large print, whose cells are too wide for every window. */
+type DrawStretch = (stretch: BarStretch, widestPt: number) => CardFigure
+
+function figuresOfBar(part: Part, bar: number, { lesson, fonts, screen }: PageContext): DrawStretch {
+  const known = new Map<string, CardFigure>()
+  const large = screen.minTextPt > 0
+  return ({ fromTicks, toTicks }, widestPt) => {
+    const key = `${fromTicks} ${toTicks}${large ? ` ${widestPt}` : ''}`
+    const figure =
+      known.get(key) ??
+      drawCardFigure({
+        lesson,
+        part,
+        fonts,
+        bar,
+        fromTicks,
+        toTicks,
+        staffSpacePt: screen.cardStaffSpacePt,
+        minTextPt: screen.minTextPt,
+        ...(large ? { pageWidthPt: widestPt } : {}),
+      })
+    known.set(key, figure)
     return figure
   }
-  const wide = cards.map((card) => [draw(card, card.fromTicks, card.toTicks)])
-  const narrow = cards.map((card, index) => {
-    const whole = wide[index] ?? []
-    const bar = part.bars.find((one) => one.number === card.bar)
-    const cut = bar === undefined ? null : middleBeat(bar, card)
-    if (cut === null || (whole[0]?.drawing.width ?? 0) <= WHOLE_PT) return whole
-    return [draw(card, card.fromTicks, cut), draw(card, cut, card.toTicks)]
+}
+
+interface Cards {
+  readonly part: Part
+  readonly cards: readonly StepCard[]
+  readonly drawn: readonly DrawStretch[]
+}
+
+function figuresFor(window: 'wide' | 'narrow', { part, cards, drawn }: Cards, context: PageContext): CardFigures {
+  const { cardsPt, cardWholePt } = context.screen[window]
+  const figures = cards.map(({ bar: number, fromTicks, toTicks }, index): readonly CardFigure[] => {
+    const draw = drawn[index]
+    const bar = part.bars.find((one) => one.number === number)
+    if (draw === undefined || bar === undefined) return []
+    const fits = (stretch: BarStretch): boolean => {
+      const { drawing, scale } = draw(stretch, cardWholePt)
+      return scale === 1 && drawing.width <= cardWholePt
+    }
+    return cutToFit(bar, { fromTicks, toTicks }, fits).map((stretch) => draw(stretch, cardWholePt))
   })
-  const widest = (all: CardFigures['wide'], least: number): number =>
-    Math.max(least, ...all.flat().map(({ drawing }) => drawing.width))
-  const columnPt = { wide: widest(wide, COLUMN_PT.wide), narrow: widest(narrow, COLUMN_PT.narrow) }
-  return { wide, narrow, columnPt }
+  const all = figures.flat().map(({ drawing }) => drawing)
+  context.drawings.push(...all)
+  return { figures, columnPt: Math.max(cardsPt, ...all.map(({ width }) => width)) }
+}
+
+/** The share of the column that a card's figure takes, in percent, when its words are to stand beside it; null when they stand under it. */
+export function besideShare(index: number, { wide }: CardFigureSets, { screen }: PageContext): number | null {
+  const figures = wide.figures[index] ?? []
+  const [figure] = figures
+  if (figure === undefined || figures.length > 1) return null
+  const share = shareOf(figure.drawing, wide.columnPt)
+  return share <= screen.besidePercent ? share : null
 }
 
 /** A card's figures as nodes, all of one scale; the style sheet shows those that fit the window. */
-export function figureNodes(card: StepCard, index: number, figures: CardFigures, context: PageContext): Element {
+export function figureNodes(card: StepCard, index: number, sets: CardFigureSets, context: PageContext): Element {
   const label = context.web.cardFigure(card.title)
-  const node = (figure: CardFigure, columnPt: number, name: string): Element =>
-    fitted(drawingNode(figure.drawing, name, context.fonts), figure.drawing, columnPt)
-  const halves = (figures.narrow[index] ?? []).map((figure, half) =>
-    node(figure, figures.columnPt.narrow, half === 0 ? label : context.web.continued(label)),
-  )
-  const whole = (figures.wide[index] ?? []).map((figure) => node(figure, figures.columnPt.wide, label))
-  return el('figure', '', [el('div', 'wide', whole), el('div', 'narrow', halves)])
+  const nodes = ({ figures, columnPt }: CardFigures): readonly Element[] =>
+    (figures[index] ?? []).map(({ drawing }, piece) => {
+      const name = piece === 0 ? label : context.web.continued(label)
+      return fitted(drawingNode(drawing, name, context.fonts), drawing, columnPt)
+    })
+  return el('figure', '', [el('div', 'wide', nodes(sets.wide)), el('div', 'narrow', nodes(sets.narrow))])
 }

@@ -7,11 +7,12 @@ import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { BarNote } from '../../page/document/margin-note.ts'
 import { cardInOneLine, plainPickup } from '../../page/document/plain-pickup.ts'
 import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
-import { cardFigures, figureNodes } from './card-figures.ts'
+import { besideShare, cardFigures, figureNodes } from './card-figures.ts'
 import { stripLegend } from './legend.ts'
 import { marginNotes } from './margin-notes.ts'
 import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
+import { rhythmLine } from './rhythm-line.ts'
 import { cardsAnchor } from './section-anchors.ts'
 
 /** A section with one card for each distinct bar: its figure and its steps in real text; bars without a card get a line. */
@@ -31,10 +32,17 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
     el('div', 'heading', [el('h2', '', [block.title]), ...formLine(steps, bars)]),
     el('p', 'counting', richWords(steps.count)),
     stripLegend(
-      figures.wide.flatMap((figure) => figure.flatMap(({ cells }) => cells)),
+      figures.wide.figures.flat().flatMap(({ cells }) => cells),
       context,
     ),
-    ...cards.map((card, index) => cardOf(card, figureNodes(card, index, figures, context), block, context)),
+    ...cards.map((card, index) =>
+      cardOf(
+        card,
+        { node: figureNodes(card, index, figures, context), share: besideShare(index, figures, context) },
+        block,
+        context,
+      ),
+    ),
     ...linesOf(pickup, lines, block, context),
     ...marginNotes(notesOf(block, pickup), context),
   )
@@ -74,7 +82,7 @@ function formLine(steps: PartSteps, bars: BarRange | null): readonly Element[] {
 
 function cardOf(
   card: StepCard,
-  figure: Element,
+  figure: { readonly node: Element; readonly share: number | null },
   block: Extract<DocumentBlock, { kind: 'cards' }>,
   context: PageContext,
 ): Element {
@@ -83,13 +91,19 @@ function cardOf(
   const head = [el('h3', '', [card.title]), ...text('also', card.alsoText), ...text('tags', card.tags.join(' · '))]
   return h(
     'article',
-    { className: ['card'], ...(id === undefined ? {} : { id }), ariaLabel: card.title },
+    {
+      className: ['card', ...(figure.share === null ? [] : ['beside', `b${figure.share}`])],
+      ...(id === undefined ? {} : { id }),
+      ariaLabel: card.title,
+    },
     el('header', 'name', head),
     ...text('as', card.asText),
     ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
-    figure,
-    ...text('rhythm', card.rhythm),
-    el('ol', 'steps', card.items.map(itemOf)),
+    el('div', 'told', [
+      figure.node,
+      ...rhythmLine(card, block.part, context),
+      el('ol', 'steps', card.items.map(itemOf)),
+    ]),
     ...marginNotes(notesOf(block, card), context),
   )
 }
@@ -103,7 +117,9 @@ function itemOf(item: StepCard['items'][number]): Element {
     ...(index === 0 ? [] : [' ']),
     clauseOf(clause),
   ])
-  return h('li', el('span', 'beat', [item.label]), el('div', '', clauses))
+  // What is told of the whole bar has no beat.
+  if (item.label === '') return el('li', 'whole', clauses)
+  return h('li', el('span', 'number', [item.label]), el('div', '', clauses))
 }
 
 /** A clause carries the ticks it tells, so that it can be found and lit. */

@@ -27,12 +27,19 @@ export function contentsPage(input: ContentsInput): string {
   const parts = book.parts.map((part, index) => {
     const pages = input.pages.slice(next, next + part.lessons.length)
     next += part.lessons.length
-    return el('section', '', [
+    const node = el('section', 'flow', [
       ...(part.heading === null ? [] : [el('h2', '', [part.heading])]),
       ...input.intro(index),
       ...(pages.length === 0 ? [] : [el('ol', '', pages.map(lessonItem))]),
     ])
+    return { node, leads: pages.length > 0 }
   })
+  // What comes before the first list of lessons is read, not a way to go.
+  const first = Math.max(
+    0,
+    parts.findIndex(({ leads }) => leads),
+  )
+  const nodes = parts.map(({ node }) => node)
   const head = el('header', 'head', [
     ...(input.edition === null ? [] : [el('p', 'edition', [input.edition])]),
     el('h1', '', [settings.title]),
@@ -43,7 +50,8 @@ export function contentsPage(input: ContentsInput): string {
     'main',
     { id: 'top', className: ['alone'] },
     head,
-    h('nav', { className: ['contents', 'flow'], ariaLabel: words.contents }, ...parts),
+    ...(first === 0 ? [] : [el('div', 'contents', nodes.slice(0, first))]),
+    h('nav', { className: ['contents'], ariaLabel: words.contents }, ...nodes.slice(first)),
     ...imprint(input),
   )
   return framed({

@@ -4,7 +4,12 @@ import type { Drawing } from '../../drawing/drawing.ts'
 
 /** The class for a drawing's share of the column, in whole percents, so that all drawings beside each other are of one scale. */
 export function shareClass(drawing: Drawing, columnPt: number): string {
-  return `w${Math.max(1, Math.min(100, Math.round((drawing.width / columnPt) * 100)))}`
+  return `w${shareOf(drawing, columnPt)}`
+}
+
+/** A drawing's share of the column in whole percents, 1 to 100. */
+export function shareOf(drawing: Drawing, columnPt: number): number {
+  return Math.max(1, Math.min(100, Math.round((drawing.width / columnPt) * 100)))
 }
 
 /** A drawing's node in a box of its share of the column. */
@@ -12,7 +17,13 @@ export function fitted(node: ElementContent, drawing: Drawing, columnPt: number)
   return h('div', { className: ['fit', shareClass(drawing, columnPt)] }, node)
 }
 
-/** The rules of the share classes. */
+/**
+ * The rules of the share classes: `w40` is the share of the drawing inside a box, or of a box that is `own` as wide as its drawing;
+ * `b40` the share of the figure in a card that has its words beside it.
+ */
 export function shareRules(): string {
-  return Array.from({ length: 100 }, (_, index) => `.w${index + 1}>svg{width:${index + 1}%}`).join('')
+  const shares = Array.from({ length: 100 }, (_, index) => index + 1)
+  const drawings = shares.map((share) => `.w${share}>svg,.own.w${share}{width:${share}%}`)
+  const beside = shares.map((share) => `.b${share}>.told{grid-template-columns:${share}% 1fr}`)
+  return [...drawings, ...beside].join('')
 }

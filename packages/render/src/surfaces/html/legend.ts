@@ -1,4 +1,5 @@
 import type { Element } from 'hast'
+import { boundsOf } from '../../drawing/bounds.ts'
 import { drawLegend, signsInUse } from '../../strip/legend.ts'
 import type { StripCell } from '../../strip/strip-cells.ts'
 import { drawingNode, el } from './nodes.ts'
@@ -9,12 +10,9 @@ export function stripLegend(cells: readonly StripCell[], context: PageContext): 
   const items = signsInUse(cells).map((sign) => {
     const words = { ...context.words.legend, [sign]: ' ' }
     const whole = drawLegend({ signs: [sign], fonts: context.fonts, widthPt: 100, words })
-    const drawing = { ...whole, width: SIGN_WIDTH_PT }
+    const drawing = { ...whole, width: boundsOf(whole.items, context.fonts)?.right ?? 0 }
     context.drawings.push(drawing)
     return el('li', '', [drawingNode(drawing, '', context.fonts), context.words.legend[sign]])
   })
   return el('ul', 'legend', items)
 }
-
-/** Room for the widest sign, in points of a legend of 8.5. */
-const SIGN_WIDTH_PT = 14

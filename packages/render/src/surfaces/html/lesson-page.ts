@@ -59,13 +59,14 @@ function factOf(fact: Fact, context: FlowContext): Element {
   return el('li', '', [fact.kind === 'tempo' ? tempoWords(fact.tempo, context) : fact.text])
 }
 
-function pager(place: LessonPlace, { web }: FlowContext): Element {
+function pager(place: LessonPlace, { web, words }: FlowContext): Element {
   const link = (to: { title: string; fileName: string } | null, word: string, name: string): Element[] =>
     to === null ? [] : [h('a', { className: [name], href: to.fileName }, el('span', '', [word]), to.title)]
   return h(
     'nav',
     { className: ['pager'], ariaLabel: web.bookNav },
     ...link(place.previous, web.previous, 'back'),
+    h('a', { className: ['up'], href: 'index.html' }, el('span', '', [words.contents]), place.bookTitle),
     ...link(place.next, web.next, 'onward'),
   )
 }

@@ -4,6 +4,7 @@ import type { FontSet } from '../../fonts/font-set.ts'
 import type { LessonDocument } from '../../page/document/document-block.ts'
 import type { PageWords } from '../../page/document/page-words.ts'
 import type { PlaceBook } from './places.ts'
+import type { ScreenMeasures } from './screen-measures.ts'
 import type { WebWords } from './web-words.ts'
 
 /** What the blocks of one page share while they are written. */
@@ -13,6 +14,8 @@ export interface PageContext {
   readonly fonts: FontSet
   readonly words: PageWords
   readonly web: WebWords
+  /** How music is drawn in this edition. */
+  readonly screen: ScreenMeasures
   /** Where things of the whole booklet stand. */
   readonly places: PlaceBook
   /** The address of each picture, by its name in the lesson; pictures that are not there are shown by their text. */

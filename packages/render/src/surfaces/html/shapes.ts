@@ -39,7 +39,17 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
     ]
   })
   const first = claimId(shapesAnchor(context.document.id), context)
-  return h('div', { className: ['shapes'], ...(first === undefined ? {} : { id: first }) }, ...figures, ...notes)
+  return h(
+    'div',
+    { className: ['shapes', `across-${columnsFor(shapes.length)}`], ...(first === undefined ? {} : { id: first }) },
+    ...figures,
+    ...notes,
+  )
+}
+
+/** In how many columns grids stand: at most five, and the last row as full as it can be. */
+function columnsFor(count: number): number {
+  return Math.max(1, Math.ceil(count / Math.ceil(count / 5)))
 }
 
 function impliedLine(label: string, context: PageContext): readonly Element[] {

@@ -1,16 +1,9 @@
 import type { BarRange, Part } from '@barwise/parser'
 import type { Element } from 'hast'
-import { pointsOf } from '../../drawing/lengths.ts'
 import { engravePart } from '../../engrave/engrave-part.ts'
 import { fitted } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
-
-/** Width of a line and staff space, in millimetres, of the two settings of a page; the style sheet fits each to its column. */
-const SETTINGS = {
-  wide: { widthMm: 174, staffSpaceMm: 1.6 },
-  narrow: { widthMm: 96, staffSpaceMm: 1.7 },
-} as const
 
 /** Staff and tab of some bars, engraved twice: for a wide column, and anew for a phone. The style sheet shows the one that fits. */
 export function systemsFigure(part: Part, bars: BarRange | null, context: PageContext): Element {
@@ -18,21 +11,21 @@ export function systemsFigure(part: Part, bars: BarRange | null, context: PageCo
 }
 
 function systemsAt(setting: 'wide' | 'narrow', part: Part, bars: BarRange | null, context: PageContext): Element {
-  const { widthMm, staffSpaceMm } = SETTINGS[setting]
-  const widthPt = pointsOf(widthMm)
+  const { systemsPt, staffSpacePt } = context.screen[setting]
   const { systems } = engravePart({
     lesson: context.lesson,
     part,
     fonts: context.fonts,
-    widthPt,
-    staffSpacePt: pointsOf(staffSpaceMm),
+    widthPt: systemsPt,
+    staffSpacePt,
+    minTextPt: context.screen.minTextPt,
     firstTempo: false,
     ...(bars === null ? {} : { bars }),
   })
   const figures = systems.map(({ drawing, firstBar, lastBar }) => {
     context.drawings.push(drawing)
     const label = context.web.systems(firstBar, lastBar)
-    return fitted(drawingNode(drawing, label, context.fonts), drawing, widthPt)
+    return fitted(drawingNode(drawing, label, context.fonts), drawing, systemsPt)
   })
   return el('div', setting, figures)
 }

@@ -1,7 +1,7 @@
 /** One font file of the booklet, handed in by whoever has a disk. */
 export interface WebFont {
   /** As the style sheet and the drawings name it. */
-  readonly family: 'Source Serif 4' | 'Source Sans 3' | 'Source Code Pro' | 'Academico'
+  readonly family: 'Source Serif 4' | 'Source Sans 3' | 'Source Code Pro' | 'Academico' | 'Atkinson Hyperlegible Next'
   readonly weight: number
   readonly style: 'normal' | 'italic'
   /** Which characters it is used for. */
