@@ -32,12 +32,13 @@ export function withNotes(
 ): SetItems {
   const { notes, columns } = given
   if (notes.length === 0) return card
+  const gap = GAP * context.style.ease
   const ways = columns.flatMap(({ x, width, bottom, until }): readonly SetItems[] => {
     const room = Math.min(width, context.style.measure)
     const set = stackRows(setMarginNotes(notes, { ...area, width: room }, context))
-    const end = bottom + GAP + set.height
+    const end = bottom + gap + set.height
     if (until !== null && end > until) return []
-    const items = [...card.items, ...moveItems(set.items, x, bottom + GAP)]
+    const items = [...card.items, ...moveItems(set.items, x, bottom + gap)]
     return [{ items, height: Math.max(card.height, end) }]
   })
   return ways.reduce((best, way) => (way.height < best.height - SAME ? way : best), ways[0] ?? card)

@@ -9,16 +9,20 @@ import { setSection } from './set-section.ts'
 import { setParagraph } from './set-text.ts'
 import { inlineRuns, SANS, say } from './text-run.ts'
 
+/** From the stroke to the words, and from one note to the next. */
 const INSET = pointsOf(2.4)
+const BETWEEN = pointsOf(1)
 const STROKE = 0.7
 
 /** Notes one under the other in small sans, with a thin stroke along their left edge: severity, place, what is the matter, the code. */
 export function setMarginNotes(notes: readonly MarginNote[], area: Area, context: LayoutContext): readonly Row[] {
-  const inner: Area = { width: area.width - INSET, parent: { role: 'Div', parent: area.parent } }
+  const { ease } = context.style
+  const inset = INSET * ease
+  const inner: Area = { width: area.width - inset, parent: { role: 'Div', parent: area.parent } }
   const rows = notes.flatMap((note, index) =>
-    spaceRows(setNote(note, inner, context), index === 0 ? 0 : pointsOf(1), 0),
+    spaceRows(setNote(note, inner, context), index === 0 ? 0 : BETWEEN * ease, 0),
   )
-  return withLeftStroke(rows, { inset: INSET, width: STROKE })
+  return withLeftStroke(rows, { inset, width: STROKE })
 }
 
 function setNote(note: MarginNote, area: Area, context: LayoutContext): readonly Row[] {

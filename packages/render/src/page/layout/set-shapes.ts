@@ -81,7 +81,7 @@ export function setShapes(
   const { notes = [] } = given
   if (notes.length === 0) return rows
   const narrow: Area = { ...area, width: Math.min(area.width, style.measure) }
-  const set = spaceRows(setMarginNotes(notes, narrow, context), NOTES_GAP, 9)
+  const set = spaceRows(setMarginNotes(notes, narrow, context), NOTES_GAP * style.ease, 9 * style.ease)
   return [
     ...rows.map((each, index) => (index < rows.length - 1 ? each : { ...each, after: 0, keepNext: true })),
     ...set,
