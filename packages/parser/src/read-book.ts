@@ -82,6 +82,7 @@ function emptyContext(
     parts: [],
     shapeNames: new Set(),
     usedShapes: new Set(),
+    shown: { ids: new Set(), told: false },
     lessons: null,
     hasFile,
     rawAt: new Map(),

@@ -95,6 +95,7 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
     parts: parts.known,
     shapeNames: new Set(shapes.byName.keys()),
     usedShapes: new Set<string>(),
+    shown: { ids: shownParts(scan.blocks, meant), told: false },
     lessons: options.lessons ?? null,
     hasFile: options.hasFile ?? null,
     rawAt: new Map([...shapes.contents, ...parts.contents].map((content) => [content.block.opening.start, content])),
@@ -120,6 +121,18 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
 /** micromark drops a byte order mark without counting it, so the body starts behind it. */
 function bodyOffset(text: string, start: number): number {
   return text.charCodeAt(start) === 0xfeff ? start + 1 : start
+}
+
+/** The names of the parts that stand in a code fence as an example. */
+function shownParts(all: readonly RawBlock[], meant: readonly RawBlock[]): ReadonlySet<string> {
+  const read = new Set(meant)
+  const shown = all.filter((block) => block.name === 'part' && !read.has(block))
+  return new Set(
+    shown.flatMap(({ rest }) => {
+      const { attributes } = readDirectiveText(rest.text.trimEnd(), rest.offset)
+      return attributes.flatMap(({ key, value }) => (key === 'id' ? [value] : []))
+    }),
+  )
 }
 
 interface ShapesRead {
@@ -200,7 +213,8 @@ function readParts(
       span: block.span,
       report: gridFits && timeFits ? report : exceptCounts(report),
     })
-    known.push({ part, start: block.opening.start })
+    const nameless = written === null || written.value === ''
+    known.push({ part, start: block.opening.start, nameless })
     contents.push({ block, shapes: null, part: id })
   }
   return { known, contents }

@@ -18,7 +18,7 @@ const SAME_THING: ReadonlyMap<string, Keyword> = new Map([
 /** What sections are called: common practice. */
 const SECTION_LINE =
   /^((?:intro|verse|pre-?chorus|chorus|refrain|bridge|solo|interlude|middle eight|outro|coda)(?:\s+[\dA-Z]{1,2})?):?$/i
-const HEADING_LINE = /^(?:#{1,6}\s*|\*\*\s*|__\s*|\[\s*)([^\s#*_[\]][^#*_[\]]*?)\s*(?:#*|\*\*|__|\]):?$/
+const HEADING_LINE = /^(?:#{1,6}|\*\*|__|\[)\s*([^\s#*_[\]][^#*_[\]]*)(?:#+|\*\*|__|\])?:?$/
 const COMMENT_LINE = /^(?:<!--\s*(.*?)\s*(?:-->)?|\/\*\s*(.*?)\s*(?:\*\/)?|[;%]+\s*([^\s%].*))$/
 const LIST_SIGN = /^(?:[-*+\u2022|]\s*)+(?=[A-Za-z\d])/
 
@@ -76,11 +76,16 @@ function meantWithoutSign(text: string, { offset, context }: LinePlace): Meant {
 /** A line written as it would be in Markdown or in other kinds of text: a heading, a comment. */
 function meantAsProse(text: string, { offset, context }: LinePlace): Meant {
   const span = spanFrom(offset, 0, text.length)
-  const heading = (HEADING_LINE.exec(text) ?? SECTION_LINE.exec(text))?.[1]
+  const heading = (HEADING_LINE.exec(text) ?? SECTION_LINE.exec(text))?.[1]?.trim().replace(/\s?:$/, '')
   if (heading !== undefined) {
     const help = `write \`section ${shown(heading)}\`, or \`// ${shown(heading)}\` for a note to yourself`
     context.report({ code: 'unreadable-line', span, message: 'a heading inside a part is a section', help })
     return { kind: 'section', name: heading }
+  }
+  if (/^(?:`{3,}|~{3,})/.test(text)) {
+    const message = 'this code fence has no other end around the lines of the part'
+    context.report({ code: 'unreadable-line', span, message, help: 'delete it' })
+    return { kind: 'comment' }
   }
   const comment = COMMENT_LINE.exec(text)
   if (comment === null || SAME_AGAIN.test(text)) return null

@@ -29,7 +29,7 @@ export const REFERENCE_CODES: Readonly<Record<ReferenceCode, CodeDoc>> = {
   },
   'bad-bar-range': {
     severity: 'error',
-    says: 'The bars are not bars of the part, or are not written as `2` or `2-4`.',
+    says: 'The bars are not bars of the part or of the section they are named with, or are not written as `2` or `2-4`. Bars count through the whole part.',
     covers: 'The bars.',
     bad: `${PART}::sheet{bars=1-3}\n`,
     good: `${PART}::sheet{bars=1}\n`,

@@ -17,6 +17,11 @@ export function checkAttributes(
 ): Attributes {
   const { what, allowed, report } = options
   const found = new Map<string, WrittenAttribute>()
+  const [comma] = written.commas
+  if (comma !== undefined) {
+    const message = 'no comma stands between these'
+    report({ code: 'bad-attribute', span: comma, message, help: 'put only spaces between them' })
+  }
   for (const stray of written.strays.slice(0, MOST_ENTRIES)) {
     const help = helpForStray(stray, written, allowed)
     report({ code: 'bad-attribute', span: stray.span, message: `\`${shown(stray.text)}\` cannot be read`, help })
@@ -24,6 +29,7 @@ export function checkAttributes(
   for (const attribute of written.attributes.slice(0, MOST_ENTRIES)) {
     const { key, keySpan } = attribute
     if (!allowed.includes(key)) {
+      if (attribute.strayed) continue
       const help =
         allowed.length === 0
           ? `delete it; \`${what}\` takes none`
@@ -42,11 +48,17 @@ export function checkAttributes(
 /** The mend for a piece that is no attribute: an id without its `#`, the second of two words without quotes, or anything. */
 function helpForStray(stray: StrayText, written: DirectiveText, allowed: readonly string[]): string {
   if (/^["\u201c\u201d\u201e]/.test(stray.text)) return `close the quotes: \`"${shown(stray.text.slice(1))}"\``
-  const spaced = /^([\w-]+)\s*=\s*(.+)$/.exec(stray.text)
-  if (spaced !== null) return `write it without spaces: \`${shown(`${spaced[1]}=${spaced[2]}`)}\``
+  const spaced = /^([\w-]+)\s*([=:])\s*(.+)$/.exec(stray.text)
+  if (spaced !== null) {
+    const right = `\`${shown(`${spaced[1]}=${spaced[3]}`)}\``
+    return spaced[2] === ':' ? `write ${right}` : `write it without spaces: ${right}`
+  }
   const before = written.attributes.find(({ valueSpan }) => valueSpan.end + 1 === stray.span.start)
-  if (before !== undefined && before.key !== 'id' && !before.quoted)
-    return `put the words in quotes: \`${before.key}="${shown(`${before.value} ${stray.text}`)}"\``
+  if (before !== undefined && before.key !== 'id' && !before.quoted) {
+    const meant = meantValue(before.key, before.value, (one) => /^\d+-\d+$/.test(one))
+    if (meant !== null) return `write \`${before.key}=${meant}\``
+    return `put the words in quotes: \`${before.key}="${shown(before.value)}"\``
+  }
   if (allowed.includes('id') && isBareId(stray, written)) return `write \`#${stray.text}\``
   return `write ${allowed.includes('id') ? '`#name`, ' : ''}\`name=value\` or \`name="two words"\` with spaces between`
 }
@@ -66,7 +78,7 @@ export function parsedAttribute<Value>(
 ): Value | null {
   if (attribute === undefined) return null
   const value = options.parse(attribute.value)
-  if (value !== null) return value
+  if (value !== null || attribute.strayed) return value
   const { key, value: text } = attribute
   const guess = meantValue(key, text, (one) => options.parse(one) !== null)
   const quoted = guess !== null && /\s/.test(guess) ? `"${guess}"` : guess

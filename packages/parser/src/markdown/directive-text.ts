@@ -10,6 +10,8 @@ export interface WrittenAttribute {
   readonly valueSpan: Span
   /** Whether the value stands in quotes. */
   readonly quoted: boolean
+  /** Whether it is not written as an attribute is, so that a piece in `strays` tells of it; it is read as most likely meant. */
+  readonly strayed: boolean
 }
 
 /** A piece of a directive that is no attribute. */
@@ -24,6 +26,8 @@ export interface DirectiveText {
   readonly label: { readonly text: string; readonly span: Span } | null
   readonly attributes: readonly WrittenAttribute[]
   readonly strays: readonly StrayText[]
+  /** Commas and semicolons between attributes. */
+  readonly commas: readonly Span[]
   /** Whether brackets and braces are closed and nothing follows them. */
   readonly complete: boolean
   /** From the first brace to the end of the line, null without braces. */
@@ -37,8 +41,8 @@ const QUOTES: Readonly<Record<string, string>> = {
   '\u201e': '\u201c',
 }
 const KEY = /^[A-Za-z][A-Za-z0-9_-]*/
-/** A name and its value with spaces around the sign between them. */
-const SPACED = /^[A-Za-z][A-Za-z0-9_-]{0,63}(?:[ \t]+=[ \t]*|=[ \t]+)[^\s}=#"]+(?=[\s}]|$)/
+/** A name and its value with spaces around the sign between them, or with a colon for it. */
+const SPACED = /^([A-Za-z][A-Za-z0-9_-]{0,63})(?:[ \t]+[=:][ \t]*|=[ \t]+|:[ \t]*)("[^"}]*"|[^\s}=#"]+)(?=[\s},;]|$)/
 
 /**
  * Reads `[label]{#id key=value key="two words"}` as it follows a directive's name. Never fails: what is no attribute is
@@ -62,7 +66,7 @@ export function readDirectiveText(text: string, offset: number): DirectiveText {
   if (text[at + gap] !== '{') {
     const rest = text.slice(at).trim()
     const strays = rest === '' ? [] : [{ text: rest, span: spanOf(at + gap, at + gap + rest.length) }]
-    return { label, attributes: [], strays, complete: complete && rest === '', braces: null }
+    return { label, attributes: [], strays, commas: [], complete: complete && rest === '', braces: null }
   }
   const open = at + gap
   const inside = readAttributes(text, open + 1, spanOf)
@@ -73,6 +77,7 @@ export function readDirectiveText(text: string, offset: number): DirectiveText {
     label,
     attributes: inside.attributes,
     strays: [...inside.strays, ...after],
+    commas: inside.commas,
     complete: complete && inside.closed && rest === '',
     braces: spanOf(open, text.trimEnd().length),
   }
@@ -81,6 +86,7 @@ export function readDirectiveText(text: string, offset: number): DirectiveText {
 interface InsideBraces {
   readonly attributes: readonly WrittenAttribute[]
   readonly strays: readonly StrayText[]
+  readonly commas: readonly Span[]
   readonly closed: boolean
   readonly end: number
 }
@@ -88,48 +94,84 @@ interface InsideBraces {
 function readAttributes(text: string, from: number, spanOf: (start: number, end: number) => Span): InsideBraces {
   const attributes: WrittenAttribute[] = []
   const strays: StrayText[] = []
+  const commas: Span[] = []
+  /** Where a stray piece ends that the next one may belong to. */
+  let strayEnd = -1
   let at = from
   while (at < text.length && text[at] !== '}') {
+    const start = at
     if (/\s/.test(text[at] ?? '')) {
       at++
-      continue
-    }
-    const start = at
-    if (text[at] === '#') {
+    } else if (/[,;]/.test(text[at] ?? '')) {
+      at++
+      commas.push(spanOf(start, at))
+    } else if (text[at] === '#') {
       at = skipBare(text, at + 1)
       const value = foldSigns(text.slice(start + 1, at))
       const valueSpan = spanOf(start + 1, at)
-      attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan, quoted: false })
-      continue
+      attributes.push({ key: 'id', value, keySpan: spanOf(start, at), valueSpan, quoted: false, strayed: false })
+    } else {
+      const read = readNamed(text, at, spanOf)
+      at = read.end
+      if (read.attribute !== null) attributes.push(read.attribute)
+      if (read.stray === null) continue
+      const last = strays.at(-1)
+      const joins = read.attribute === null && last !== undefined && text.slice(strayEnd, start).trim() === ''
+      if (joins && strayEnd > from) {
+        strays[strays.length - 1] = {
+          text: `${last.text} ${read.stray.text}`,
+          span: { ...last.span, end: read.stray.span.end },
+        }
+      } else strays.push(read.stray)
+      strayEnd = read.attribute === null ? at : -1
     }
-    const spaced = SPACED.exec(text.slice(at, at + 256))?.[0]
-    if (spaced !== undefined) {
-      at += spaced.length
-      strays.push({ text: spaced, span: spanOf(start, at) })
-      continue
-    }
-    const key = KEY.exec(text.slice(at, at + 64))?.[0] ?? ''
-    if (key === '' || text[at + key.length] !== '=') {
-      at = Math.max(skipBare(text, at), at + 1)
-      strays.push({ text: text.slice(start, at), span: spanOf(start, at) })
-      continue
-    }
-    const value = readValue(text, at + key.length + 1)
-    if (value.open) {
-      strays.push({ text: text.slice(value.start, value.end), span: spanOf(value.start, value.end) })
-      at = value.next
-      continue
-    }
-    attributes.push({
-      key,
-      value: value.text,
-      keySpan: spanOf(start, start + key.length),
-      valueSpan: spanOf(value.start, value.end),
-      quoted: value.next > value.end,
-    })
-    at = value.next
   }
-  return { attributes, strays, closed: text[at] === '}', end: Math.min(at + 1, text.length) }
+  const end = Math.min(at + 1, text.length)
+  const strayAt = new Map(strays.map((stray) => [stray.span.start, stray]))
+  return { attributes: attributes.map((one) => withStray(one, strayAt)), strays, commas, closed: text[at] === '}', end }
+}
+
+/** One `key=value`, or what stands in its place. */
+function readNamed(
+  text: string,
+  at: number,
+  spanOf: (start: number, end: number) => Span,
+): { readonly attribute: WrittenAttribute | null; readonly stray: StrayText | null; readonly end: number } {
+  const spaced = SPACED.exec(text.slice(at, at + 256))
+  if (spaced !== null) {
+    const [whole, key = '', written = ''] = spaced
+    const end = at + whole.length
+    const quoted = written.startsWith('"')
+    const value = quoted ? written.slice(1, -1) : foldSigns(written)
+    const valueSpan = spanOf(end - written.length, end)
+    const attribute = { key, value, keySpan: spanOf(at, at + key.length), valueSpan, quoted, strayed: true }
+    return { attribute, stray: { text: whole, span: spanOf(at, end) }, end }
+  }
+  const key = KEY.exec(text.slice(at, at + 64))?.[0] ?? ''
+  if (key === '' || text[at + key.length] !== '=') {
+    const end = Math.max(skipBare(text, at), at + 1)
+    return { attribute: null, stray: { text: text.slice(at, end), span: spanOf(at, end) }, end }
+  }
+  const value = readValue(text, at + key.length + 1)
+  const valueSpan = spanOf(value.start, value.end)
+  if (value.open)
+    return { attribute: null, stray: { text: text.slice(value.start, value.end), span: valueSpan }, end: value.next }
+  const attribute: WrittenAttribute = {
+    key,
+    value: value.text,
+    keySpan: spanOf(at, at + key.length),
+    valueSpan,
+    quoted: value.next > value.end,
+    strayed: false,
+  }
+  return { attribute, stray: null, end: value.next }
+}
+
+/** An attribute with the words that were meant to belong to its value: the rest of a title without quotes. */
+function withStray(attribute: WrittenAttribute, strayAt: ReadonlyMap<number, StrayText>): WrittenAttribute {
+  if (attribute.quoted || attribute.key === 'id' || attribute.strayed) return attribute
+  const rest = strayAt.get(attribute.valueSpan.end + 1)
+  return rest === undefined ? attribute : { ...attribute, value: `${attribute.value} ${rest.text}`, strayed: true }
 }
 
 interface ReadValue {
@@ -156,8 +198,11 @@ function readValue(text: string, start: number): ReadValue {
   return { open: false, text: text.slice(start + 1, end), start: start + 1, end, next: end + 1 }
 }
 
+/** The end of a word; a comma or semicolon behind it is none of it. */
 function skipBare(text: string, from: number): number {
   let at = from
   while (at < text.length && text[at] !== '}' && !/\s/.test(text[at] ?? '')) at++
-  return at
+  let end = at
+  while (end > from && /[,;]/.test(text[end - 1] ?? '')) end--
+  return end > from ? end : at
 }

@@ -6,6 +6,7 @@ import { LEAF_DIRECTIVES } from './directive-names.ts'
 import { type DirectiveText, readDirectiveText } from './directive-text.ts'
 import { readForm } from './form-entries.ts'
 import { namesShape } from './inline-directives.ts'
+import { meantValue } from './meant-values.ts'
 import { findBars, findPart, type ProseContext } from './prose-context.ts'
 import { parseWhole } from './setting-values.ts'
 
@@ -15,12 +16,15 @@ const LABELLED: readonly string[] = ['grids', 'form']
 export function readLeafDirective(name: string, span: Span, context: ProseContext): Block | null {
   const { text, report } = context
   const nameSpan = { start: span.start, end: span.start + name.length + 2 }
-  const written = readDirectiveText(text.slice(nameSpan.end, span.end).trimEnd(), nameSpan.end)
+  const written = namesInBrackets(
+    name,
+    readDirectiveText(text.slice(nameSpan.end, span.end).trimEnd(), nameSpan.end),
+    context,
+  )
   const attributes = checkAttributes(written, { what: name, allowed: LEAF_DIRECTIVES[name] ?? [], report })
   if (written.label !== null && !LABELLED.includes(name)) {
     const message = `\`::${name}\` takes nothing in square brackets`
-    const help =
-      (LEAF_DIRECTIVES[name] ?? []).length > 0 ? 'write it in braces, as in `{part=...}`' : 'delete the brackets'
+    const help = helpForBrackets(name, written.label.text.trim(), context)
     report({ code: 'bad-attribute', span: written.label.span, message, help })
     return null
   }
@@ -47,6 +51,28 @@ export function readLeafDirective(name: string, span: Span, context: ProseContex
   }
 }
 
+/** Names that stand in braces where square brackets belong: they are read, and reported once. */
+function namesInBrackets(name: string, written: DirectiveText, { text, report }: ProseContext): DirectiveText {
+  const { braces } = written
+  if (!LABELLED.includes(name) || written.label !== null || braces === null) return written
+  const inside = text.slice(braces.start + 1, braces.end).replace(/\}\s*$/, '')
+  if (inside.trim() === '' || inside.includes('=')) return written
+  const message = 'the names stand in square brackets'
+  report({ code: 'bad-attribute', span: braces, message, help: `write \`::${name}[${inside.trim()}]\`` })
+  const label = { text: inside, span: { start: braces.start + 1, end: braces.start + 1 + inside.length } }
+  return { label, attributes: [], strays: [], commas: [], complete: true, braces: null }
+}
+
+/** How a directive is written whose words stand in square brackets though it takes none. */
+function helpForBrackets(name: string, label: string, { parts }: ProseContext): string {
+  const allowed = LEAF_DIRECTIVES[name] ?? []
+  if (allowed.length === 0) return 'delete the brackets'
+  if (allowed.includes('part') && parts.some(({ part }) => part.id === label))
+    return `write \`::${name}{part=${label}}\``
+  if (allowed.includes('bars') && /^\d+(?:-\d+)?$/.test(label)) return `write \`::${name}{bars=${label}}\``
+  return `write it in braces, as in \`{${allowed[0]}=...}\``
+}
+
 interface Places {
   readonly span: Span
   readonly nameSpan: Span
@@ -61,7 +87,9 @@ function readView(
   const part = partOf(attributes, nameSpan, context)
   const bars = attributes.get('bars')
   if (part === null) return null
-  const range = bars ? findBars(bars.value, spanOrKey(bars), { part, report: context.report }) : null
+  const meant = bars?.strayed === true ? meantValue('bars', bars.value, (one) => /^\d+-\d+$/.test(one)) : bars?.value
+  const known = bars && meant !== undefined && meant !== null
+  const range = known ? findBars(meant, spanOrKey(bars), { part, report: context.report }) : null
   return { kind, part: part.id, bars: range, span }
 }
 

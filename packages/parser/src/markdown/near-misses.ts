@@ -34,11 +34,23 @@ export function reportNearMisses(meant: readonly RawBlock[], context: Context): 
   const { report } = context
   /** Lines of openings that are wrong: the next colons that close nothing belong to them. */
   const excused: number[] = []
+  /** Runs of HTML or code that have been told of: they swallow all blocks in them by one mistake. */
+  const swallowers = new Set<number>()
   const tell = (line: number, draft: FindingDraft): void => {
     report(draft)
     excused.push(line)
   }
-  for (const block of meant) reportRawBlock(block, context, tell)
+  for (const block of meant) {
+    const holder = context.outline.rawLines.has(block.openLine)
+      ? undefined
+      : textAtLine(context.outline, block.openLine)
+    if (holder !== undefined && holder.kind !== 'prose' && swallowers.has(holder.line)) {
+      excused.push(block.openLine)
+      continue
+    }
+    if (holder !== undefined) swallowers.add(holder.line)
+    reportRawBlock(block, context, tell)
+  }
   const known = new Map(context.outline.directives.map((directive) => [directive.line, directive]))
   for (const directive of context.outline.directives) reportDirective(directive, context, tell)
   const closings = new Set(context.outline.directives.filter((one) => one.container).map((one) => one.lastLine))
@@ -59,7 +71,10 @@ function reportRawBlock(block: RawBlock, context: Context, tell: (line: number, 
   const holder = node === undefined ? textAtLine(context.outline, openLine) : undefined
   const written = /^part$/.test(name) ? ':::part{#name}' : ':::shapes'
   const indented = node !== undefined ? node.start + context.shift < opening.start : isIndented(opening, context)
-  if (node === undefined && holder?.kind === 'html') {
+  if (block.embedded) {
+    const help = 'put these colons and what follows on a line of their own'
+    tell(openLine, { code: 'block-misspelt', span: opening, message: 'a block begins at the start of its line', help })
+  } else if (node === undefined && holder?.kind === 'html') {
     const message = `the ${name} block stands inside HTML, which is printed as text`
     tell(openLine, {
       code: 'block-swallowed',
@@ -83,12 +98,9 @@ function reportRawBlock(block: RawBlock, context: Context, tell: (line: number, 
     tell(openLine, { code: 'block-misspelt', span: misspeltClose, message, help: 'write `:::` and nothing else' })
   } else if (!closed) {
     const message = `the ${name} block is not closed`
-    tell(openLine, {
-      code: 'block-not-closed',
-      span: opening,
-      message,
-      help: 'put a line of just `:::` below its last line',
-    })
+    const closing = ':'.repeat(Math.max(3, block.colons))
+    const help = `put a line of just \`${closing}\` below its last line${block.colons > 3 ? ', or begin it with three colons' : ''}`
+    tell(openLine, { code: 'block-not-closed', span: opening, message, help })
   }
 }
 
@@ -151,26 +163,22 @@ function reportContainer(
 
 /** A line of colons and a name in the middle of prose. */
 function reportColonLine(line: number, start: SourceLine, tell: (line: number, draft: FindingDraft) => void): void {
-  const match = /^(:{2,})([ \t]*)([A-Za-z][\w-]*)(.*)$/s.exec(start.text)
+  const match = /^([:\uff1a]{2,})([ \t]*)([A-Za-z][\w-]*)(.*)$/s.exec(start.text)
   if (match === null) return
   const [, colons = '', gap = '', name = '', rest = ''] = match
   const span = spanOfLine(start)
   if (BLOCK_NAMES.includes(name)) {
     const right = CONTAINER_NAMES.includes(name) ? ':::' : '::'
-    const message =
-      gap !== ''
+    const message = colons.includes('\uff1a')
+      ? 'these colons are not the plain ones'
+      : gap !== ''
         ? `there is a space before \`${name}\``
         : /^(?:\[[^\]]*\])?(?:\{[^}]*\})?[ \t]+[^\s[{]/.test(rest)
           ? `words follow \`${name}\` on its line`
           : /^\s*[[{]/.test(rest) && !/[\]}]\s*$/.test(rest)
             ? 'a bracket or brace on this line is not closed'
             : `\`${name}\` is not written as a block here`
-    tell(line, {
-      code: 'block-misspelt',
-      span,
-      message,
-      help: `write \`${right}${name}\` with nothing but its braces after it`,
-    })
+    tell(line, { code: 'block-misspelt', span, message, help: helpForColonLine(`${right}${name}`, name, rest) })
     return
   }
   const near = nearestNames(name, BLOCK_NAMES)
@@ -178,6 +186,14 @@ function reportColonLine(line: number, start: SourceLine, tell: (line: number, d
   const nameSpan = { start: start.offset, end: start.offset + colons.length + gap.length + name.length }
   const help = helpWithNames(name, BLOCK_NAMES, 'delete the colons, or use a name of the language page')
   tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
+}
+
+/** How a line is written that only looks like a directive: with its names in brackets, where it takes names. */
+function helpForColonLine(start: string, name: string, rest: string): string {
+  const words = rest.trim()
+  if (/^[[{].*[\]}]$/.test(words) && words.length <= 40) return `write \`${start}${words}\``
+  const named = (name === 'grids' || name === 'form') && /^[^[{]+$/.test(words) && words.length <= 40
+  return named ? `write \`${start}[${words}]\`` : `write \`${start}\` with nothing but its braces after it`
 }
 
 function reportLonelyColons(

@@ -3,6 +3,7 @@ import { listWithOr } from '../finding/nearest-names.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import type { Grid } from '../score/time.ts'
+import type { SourceLine } from '../source/source-line.ts'
 import { parseKey } from '../theory/key.ts'
 import { checkAttributes, isBareId, parsedAttribute, spanOrKey } from './attributes.ts'
 import { type DirectiveText, readDirectiveText, type WrittenAttribute } from './directive-text.ts'
@@ -48,7 +49,7 @@ export interface PartOpening {
 
 /** Reads the braces of a part; what is left out comes from the lesson. */
 export function readPartOpening(block: RawBlock, lesson: LessonSettings, report: Report): PartOpening {
-  const written = readDirectiveText(block.rest.text.trimEnd(), block.rest.offset)
+  const written = readDirectiveText(withBraces(block.rest, report).trimEnd(), block.rest.offset)
   const found = checkAttributes(written, { what: 'part', allowed: PART_ATTRIBUTES, report })
   const read = <Value>(key: string, parse: (text: string) => Value | null, allowed: string): Value | null =>
     parsedAttribute(found.get(key), { parse, allowed, report })
@@ -94,6 +95,22 @@ export function readPartOpening(block: RawBlock, lesson: LessonSettings, report:
   }
 }
 
+const OTHER_BRACKETS: Readonly<Record<string, string>> = { '(': ')', '[': ']', '\uff5b': '\uff5d' }
+
+/** What follows the name of a part, with braces for the brackets it was written with, which is reported; no column moves. */
+function withBraces({ text, offset }: SourceLine, report: Report): string {
+  const gap = text.length - text.trimStart().length
+  const open = text[gap] ?? ''
+  const close = OTHER_BRACKETS[open]
+  if (close === undefined) return text
+  const end = text.lastIndexOf(close)
+  const span = { start: offset + gap, end: offset + gap + 1 }
+  const message = 'the name of a part and what belongs to it stand in braces'
+  report({ code: 'bad-attribute', span, message, help: 'write `{` here and `}` at the end' })
+  const inside = text.slice(gap + 1, end < 0 ? undefined : end)
+  return `${text.slice(0, gap)}{${inside}}${end < 0 ? '' : text.slice(end + 1)}`
+}
+
 /** The grid of a part; the usual one is sixteenths, or the coarsest finer one that fits a shorter beat. */
 function readGrid(
   attribute: WrittenAttribute | undefined,
@@ -118,7 +135,7 @@ function readGrid(
 function bareId(written: DirectiveText): WrittenAttribute | null {
   const stray = written.strays.find((one) => isBareId(one, written))
   if (stray === undefined) return null
-  return { key: 'id', value: stray.text, keySpan: stray.span, valueSpan: stray.span, quoted: false }
+  return { key: 'id', value: stray.text, keySpan: stray.span, valueSpan: stray.span, quoted: false, strayed: true }
 }
 
 /** The title as given, else the id as words: `verse-two` is "Verse two". */

@@ -11,13 +11,14 @@ export interface PlainSetting {
   readonly help: string
 }
 
-const LINE = /^([A-Za-z]+)([ \t]*[=:]?[ \t\u00a0]*)([^\r\n]*?)[ \t]*$/gm
+const LINE = /^([A-Za-z]+)([ \t]*[=:]?[ \t\u00a0]*)([^\r\n]*)$/gm
 
 /** The lines of the settings that YAML cannot read and a reader can: no colon, no space behind it, a value that needs quotes. */
 export function plainSettings(yaml: string, names: readonly string[]): readonly PlainSetting[] {
   const found: PlainSetting[] = []
   for (const match of yaml.matchAll(LINE)) {
-    const [whole, name = '', joint = '', value = ''] = match
+    const [whole, name = '', joint = ''] = match
+    const value = (match[3] ?? '').trimEnd()
     if (!names.includes(name) || value === '') continue
     const start = match.index
     const line = { start, end: start + whole.trimEnd().length }

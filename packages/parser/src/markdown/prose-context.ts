@@ -10,6 +10,8 @@ export interface KnownPart {
   readonly part: Part
   /** Where its block stands, to find the nearest above. */
   readonly start: number
+  /** Whether its name could not be read: a name that no part has is then meant for it. */
+  readonly nameless: boolean
 }
 
 /** What prose is turned into blocks against. */
@@ -23,6 +25,8 @@ export interface ProseContext {
   readonly shapeNames: ReadonlySet<string>
   /** Shapes that prose has named, added to while reading. */
   readonly usedShapes: Set<string>
+  /** Parts that stand in a closed code fence and are only shown as an example; whether that has been told. */
+  readonly shown: { readonly ids: ReadonlySet<string>; told: boolean }
   /** The names of the book's lessons, null where they are not known. */
   readonly lessons: readonly string[] | null
   readonly hasFile: ((path: string) => boolean) | null
@@ -46,8 +50,9 @@ export interface RawContent {
 export function findPart(name: { text: string; span: Span } | null, at: Span, context: ProseContext): Part | null {
   const { parts, report } = context
   if (name !== null) {
-    const found = parts.find(({ part }) => part.id === name.text)
+    const found = parts.find(({ part }) => part.id === name.text) ?? parts.find(({ nameless }) => nameless)
     if (found !== undefined) return found.part
+    if (isOnlyShown(name.text, name.span, context)) return null
     const ids = parts.map(({ part }) => part.id)
     const help = helpWithNames(name.text, ids, 'name a part of this lesson')
     report({ code: 'unknown-part', span: name.span, message: `there is no part \`${name.text}\``, help })
@@ -55,10 +60,31 @@ export function findPart(name: { text: string; span: Span } | null, at: Span, co
   }
   const only = parts.length === 1 ? parts[0] : parts.findLast(({ start }) => start < at.start)
   if (only !== undefined) return only.part
+  if (parts.length === 0 && isOnlyShown(null, at, context)) return null
   const message = parts.length === 0 ? 'the lesson has no part to show' : 'no part stands above this line'
   const help = parts.length === 0 ? 'write a part, or delete this line' : 'name the part, as in `{part=...}`'
   report({ code: 'unknown-part', span: at, message, help })
   return null
+}
+
+/**
+ * Whether a part (any, without a name) stands in a code fence, where it is only shown; that is one mistake however often the part is
+ * named, and reported the first time.
+ */
+export function isOnlyShown(name: string | null, span: Span, { shown, report }: ProseContext): boolean {
+  if (shown.ids.size === 0 || (name !== null && !shown.ids.has(name))) return false
+  if (!shown.told) {
+    const which = name ?? [...shown.ids][0] ?? ''
+    const message = `the part \`${which}\` stands in a code fence, which only shows it`
+    report({
+      code: 'unknown-part',
+      span,
+      message,
+      help: 'put the fence inside the block, around its lines, or delete it',
+    })
+  }
+  shown.told = true
+  return true
 }
 
 /** Reads `2` or `2-4` as bars of a part; null when they are none, which is reported. */
@@ -75,12 +101,15 @@ export function findBars(text: string, span: Span, { part, report }: { part: Par
       ? `\`${text.trim().slice(0, 40)}\` does not name bars`
       : from > to
         ? `the bars ${from}-${to} run backwards`
-        : `the part \`${part.id}\` ends at bar ${last}`
-  report({
-    code: 'bad-bar-range',
-    span,
-    message,
-    help: `write bars from ${first} to ${last}, such as \`2\` or \`2-4\``,
-  })
+        : last > first
+          ? `the part \`${part.id}\` ends at bar ${last}`
+          : `the part \`${part.id}\` has only bar ${last}`
+  const swapped = match !== null && from > to && to >= first && from <= last
+  const help = swapped
+    ? `write \`${to}-${from}\``
+    : last > first
+      ? `write bars from ${first} to ${last}, such as \`${last}\` or \`${first}-${last}\``
+      : `write \`${last}\``
+  report({ code: 'bad-bar-range', span, message, help })
   return null
 }

@@ -13,6 +13,8 @@ export interface RawBlock {
   readonly name: RawName
   /** What is wrong with its first line, null when it is written as it should be. */
   readonly misspelt: string | null
+  /** Whether it begins behind other text on its line. */
+  readonly embedded: boolean
   /** Colons of its first line. */
   readonly colons: number
   readonly openLine: number
@@ -44,11 +46,15 @@ interface Opening {
   readonly colons: number
   readonly rest: string
   readonly misspelt: string | null
+  readonly embedded: boolean
 }
 
 const CONTAINER_PREFIX = /^(?:[ \t]|>|[-*+][ \t]|\d{1,9}[.)][ \t])*/
 const QUOTE_PREFIX = /^[ \t]*(?:>[ \t]*)*/
 const PART_LINE = /^(?:pickup|bar|from|section|say|repeat|ending|or|\d[\d-]*(?:\s+in\s+\d+)?\s*:)(?:[\s:]|$)|^\d[^:]*:/
+const EMBEDDED = /(?<=[^`:\w]):::(?:part[ \t]*\{[^`]*|shapes[ \t]*)$/
+/** A line past this length is prose: nobody's part begins in it. */
+const LONGEST_OPENING = 1000
 const SHAPE_LINE = /^[A-Za-z]\S*(?:\s+(?:\d+|[xX])){3}/
 
 /**
@@ -66,11 +72,20 @@ export function scanRawBlocks(text: string, index: LineIndex, firstLine: number)
   let line = firstLine
   while (line <= index.lineCount) {
     const start = stripPrefix(lineAt(line), CONTAINER_PREFIX)
-    if (!start.text.startsWith(':')) {
+    const at = /^[:\uff1a]/.test(start.text) ? 0 : embeddedAt(start.text)
+    if (at < 0) {
       line++
       continue
     }
-    const opening = readOpening(start.text)
+    const opening = readOpening(start.text.slice(at))
+    if (opening !== null && at > 0) {
+      const behind = { text: start.text.slice(at), offset: start.offset + at }
+      const found = { opening: { ...opening, embedded: true }, start: behind, openLine: line }
+      const block = readBlock({ ...found, lineAt, lineCount: index.lineCount })
+      blocks.push(block)
+      line = block.lastLine + 1
+      continue
+    }
     if (opening === null) {
       colonLines.set(line, start)
       line++
@@ -81,6 +96,11 @@ export function scanRawBlocks(text: string, index: LineIndex, firstLine: number)
     line = block.lastLine + 1
   }
   return { blocks, colonLines }
+}
+
+/** The column at which a raw block seems to begin behind other text; -1 when none does. */
+function embeddedAt(text: string): number {
+  return text.length > LONGEST_OPENING ? -1 : text.search(EMBEDDED)
 }
 
 function readBlock(found: {
@@ -98,7 +118,7 @@ function readBlock(found: {
   let misspeltClose: Span | null = null
   for (; line <= lineCount; line++) {
     const inside = stripPrefix(lineAt(line), QUOTE_PREFIX)
-    if (inside.text.startsWith('::')) {
+    if (/^[:\uff1a]{2}/.test(inside.text)) {
       const end = inside.text.trimEnd()
       const misspelt = end !== closing && isMisspeltClose(end)
       closed = end === closing || misspelt
@@ -114,6 +134,7 @@ function readBlock(found: {
   return {
     name: opening.name,
     misspelt: opening.misspelt,
+    embedded: opening.embedded,
     colons: opening.colons,
     openLine,
     lastLine,
@@ -127,9 +148,9 @@ function readBlock(found: {
   }
 }
 
-/** Two colons alone, or three and a word that starts no block. */
+/** Two colons alone, three full-width ones, or three and a word that starts no block. */
 function isMisspeltClose(text: string): boolean {
-  if (text === '::') return true
+  if (text === '::' || (/^[:\uff1a]{3}$/.test(text) && text !== ':::')) return true
   const word = /^:::[ \t]*([A-Za-z]+)[ \t]*$/.exec(text)?.[1]
   return word !== undefined && nearestNames(word, BLOCK_NAMES).length === 0
 }
@@ -158,7 +179,7 @@ function stripPrefix(line: SourceLine, prefix: RegExp): SourceLine {
 }
 
 function readOpening(text: string): Opening | null {
-  const match = /^(:+)([ \t]*)([A-Za-z]+)(?![A-Za-z0-9-])(.*)$/s.exec(text)
+  const match = /^([:\uff1a]+)([ \t\u00a0]*)([A-Za-z]+)(?![A-Za-z0-9-])(.*)$/s.exec(text)
   if (match === null) return null
   const [, colons = '', gap = '', word = '', rest = ''] = match
   const name = nearRawName(word, rest)
@@ -167,8 +188,9 @@ function readOpening(text: string): Opening | null {
   const alone = /^[ \t]*(?:\{.*)?$/s.test(rest)
   if (colons.length < 3 && (word !== name || gap !== '' || !alone)) return null
   if (word !== name && !alone) return null
-  const misspelt =
-    colons.length < 3
+  const misspelt = colons.includes('\uff1a')
+    ? 'these colons are not the plain ones'
+    : colons.length < 3
       ? `a ${name} block starts with three colons`
       : gap !== ''
         ? `there is a space before \`${word}\``
@@ -177,7 +199,7 @@ function readOpening(text: string): Opening | null {
           : /^[ \t]+\{/.test(rest)
             ? `there is a space before the brace`
             : null
-  return { name, colons: colons.length, rest, misspelt }
+  return { name, colons: colons.length, rest, misspelt, embedded: false }
 }
 
 function nearRawName(word: string, rest: string): RawName | null {

@@ -38,7 +38,8 @@ export function rawBlockSyntax(blocks: readonly { readonly first: number; readon
     concrete: true,
     add: 'before',
   }
-  return { flow: { 58: plain }, flowInitial: { [-2]: indented, [-1]: indented, 32: indented } }
+  // A full-width colon begins a block too, which the reader then reports.
+  return { flow: { 58: plain, 65306: plain }, flowInitial: { [-2]: indented, [-1]: indented, 32: indented } }
 }
 
 function tokenizer(lastLines: ReadonlyMap<number, number>): Construct['tokenize'] {
