@@ -18,13 +18,13 @@ export function stepsJson(lesson: Lesson): string {
       return {
         id: part.id,
         language: steps.language,
-        form: plainText(steps.form, steps.andWord),
-        count: plainText(steps.count, steps.andWord),
+        form: plainText(steps.form, steps.andWord, steps.countMarks),
+        count: plainText(steps.count, steps.andWord, steps.countMarks),
         cards: steps.cards.map((card) => cardValue(card, steps)),
         lines: steps.lines.map(({ bars, lead, text }) => ({
           from: bars.from,
           to: bars.to,
-          text: `${lead} ${plainText(text, steps.andWord)}`,
+          text: `${lead} ${plainText(text, steps.andWord, steps.countMarks)}`,
         })),
         text: partPlainText(steps),
       }
@@ -33,7 +33,7 @@ export function stepsJson(lesson: Lesson): string {
   return `${JSON.stringify(value, null, 2)}\n`
 }
 
-function cardValue(card: StepCard, { andWord }: PartSteps): object {
+function cardValue(card: StepCard, { andWord, countMarks }: PartSteps): object {
   return {
     bar: card.bar,
     also: card.also,
@@ -41,8 +41,8 @@ function cardValue(card: StepCard, { andWord }: PartSteps): object {
     from: card.fromTicks,
     to: card.toTicks,
     told: card.asText,
-    chords: plainText(card.chordText, andWord),
-    count: plainText(card.countText, andWord),
+    chords: plainText(card.chordText, andWord, countMarks),
+    count: plainText(card.countText, andWord, countMarks),
     tags: card.tags,
     rhythm: card.rhythm,
     items: card.items.map((item) => ({
@@ -54,7 +54,7 @@ function cardValue(card: StepCard, { andWord }: PartSteps): object {
         kind,
         from: fromTicks,
         to: toTicks,
-        text: plainText(text, andWord),
+        text: plainText(text, andWord, countMarks),
       })),
     })),
   }

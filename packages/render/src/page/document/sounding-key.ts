@@ -11,9 +11,15 @@ function noteOnCircle(steps: number): string {
 
 /** The key a capo makes of the fingered one, with the fewest sharps or flats: E minor at fret 3 sounds in G minor. */
 export function soundingKey(key: Key, capo: number): { readonly tonic: string; readonly mode: Key['mode'] } {
-  const turned = (((key.fifths + 7 * capo) % 12) + 12) % 12
-  const fifths = turned > 6 ? turned - 12 : turned
+  const fifths = soundingFifths(key, capo)
   return { tonic: noteOnCircle(key.mode === 'minor' ? fifths + 3 : fifths), mode: key.mode }
+}
+
+/** The signature of that key in fifths, sharps above 0 and flats below; the key's own without a capo. */
+export function soundingFifths(key: Key, capo: number): number {
+  if (capo === 0) return key.fifths
+  const turned = (((key.fifths + 7 * capo) % 12) + 12) % 12
+  return turned > 6 ? turned - 12 : turned
 }
 
 /** Plain signs of a note name or chord symbol made true ones: `Bb` is B♭, `D/F#` is D/F♯, `A7b9` is A7♭9. */

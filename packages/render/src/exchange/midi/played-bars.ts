@@ -1,0 +1,55 @@
+import type { Bar, Part, Repeat, Ticks } from '@barwise/parser'
+
+/** A bar in the order of playing. */
+export interface PlayedBar {
+  readonly bar: Bar
+  /** Its place among the bars of the part. */
+  readonly index: number
+  /** Ticks from the first sound of the part, pickup included. */
+  readonly start: Ticks
+}
+
+/**
+ * The bars of a part as they are played: repeats as often as they say, each time with its own ending.
+ *
+ * @example bars 1 2 3, bars 1-2 repeated with bar 2 as first and bar 3 as second ending: 1 2 1 3
+ */
+export function playedBars({ bars, repeats }: Part): readonly PlayedBar[] {
+  const order: number[] = []
+  const place = new Map(bars.map(({ number }, index) => [number, index]))
+  for (let index = 0; index < bars.length; ) {
+    const repeat = repeats.find(({ from }) => from === bars[index]?.number)
+    if (repeat === undefined) {
+      order.push(index)
+      index += 1
+      continue
+    }
+    order.push(...playedRepeat(repeat).flatMap((number) => place.get(number) ?? []))
+    const last = Math.max(repeat.to, ...repeat.endings.map(({ to }) => to))
+    index = (place.get(last) ?? bars.length) + 1
+  }
+  let start = 0
+  return order.flatMap((index) => {
+    const bar = bars[index]
+    if (bar === undefined) return []
+    const played = { bar, index, start }
+    start += bar.length
+    return [played]
+  })
+}
+
+/** The numbers of the bars of a repeat, all times. */
+function playedRepeat({ from, to, times, endings }: Repeat): readonly number[] {
+  const numbers: number[] = []
+  const common = endings[0] === undefined ? to : endings[0].from - 1
+  for (let time = 1; time <= times; time += 1) {
+    numbers.push(...range(from, common))
+    const ending = endings.find((one) => one.numbers.includes(time))
+    if (ending !== undefined) numbers.push(...range(ending.from, ending.to))
+  }
+  return numbers
+}
+
+function range(from: number, to: number): readonly number[] {
+  return Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i)
+}

@@ -1,0 +1,56 @@
+import type { Bar, Ticks } from '@barwise/parser'
+import { metreShape } from '../../engrave/rhythm/metre-shape.ts'
+import { tupletRatio } from '../../engrave/rhythm/tuplet-ratio.ts'
+
+/** A moment as written and as played, ticks from the start of the full bar. */
+interface Bend {
+  readonly at: Ticks
+  readonly played: Ticks
+}
+
+/**
+ * When a moment of a bar is played under its feel: of each pair of eighths (or sixteenths) the first takes two thirds, as in a triplet, and
+ * what is shorter bends with them. A cut that leaves the grid is played as evenly as it is written, and so is a beat that does not fall into
+ * pairs. Common practice. Whole ticks, both ends of the bar where they are.
+ *
+ * @example swing 8: 1680 -> 2240, 840 -> 1120, 2520 -> 2800
+ */
+export function swungAt(bar: Bar): (at: Ticks) => Ticks {
+  if (bar.feel === 'straight') return (at) => at
+  const { length } = metreShape(bar.metre)
+  const missing = bar.number === 0 ? Math.max(0, length - bar.length) : 0
+  const bends = evenGroups(bar, missing, pairBends(bar))
+  return (at) => bent(at + missing, bends) - missing
+}
+
+function pairBends({ metre, feel }: Bar): readonly Bend[] {
+  const pair = feel === 'swing 8' ? 3360 : 1680
+  const { beats, length } = metreShape(metre)
+  const bends: Bend[] = []
+  for (const [i, from] of beats.slice(0, -1).entries()) {
+    const to = beats[i + 1] ?? length
+    bends.push({ at: from, played: from })
+    if ((to - from) % pair !== 0) continue
+    for (let at = from; at < to; at += pair)
+      bends.push({ at: at + pair / 2, played: at + (pair * 2) / 3 }, { at: at + pair, played: at + pair })
+  }
+  return [...bends, { at: length, played: length }]
+}
+
+/** Nothing bends inside a cut that leaves the grid; it lies between where its ends are played. */
+function evenGroups(bar: Bar, missing: Ticks, bends: readonly Bend[]): readonly Bend[] {
+  const groups = bar.groups
+    .filter((group) => tupletRatio(group) !== null)
+    .map(({ at, length }) => ({ from: at + missing, to: at + missing + length }))
+  const ends = groups.flatMap(({ from, to }) => [from, to]).map((at) => ({ at, played: bent(at, bends) }))
+  const outside = bends.filter(({ at }) => !groups.some(({ from, to }) => from <= at && at <= to))
+  return [...outside, ...ends].sort((a, b) => a.at - b.at)
+}
+
+function bent(at: Ticks, bends: readonly Bend[]): Ticks {
+  const next = bends.findIndex((bend) => bend.at >= at)
+  const [before, after] = [bends[Math.max(0, next - 1)], bends[next]]
+  if (after === undefined || before === undefined || after.at === before.at) return after?.played ?? at
+  const share = (at - before.at) / (after.at - before.at)
+  return Math.round(before.played + share * (after.played - before.played))
+}
