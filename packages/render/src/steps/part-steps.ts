@@ -3,7 +3,7 @@ import type { Card } from './cards.ts'
 import { type Damping, dampingOf } from './damping.ts'
 import { catalogueFor } from './speak/languages.ts'
 import { openMessages } from './speak/messages.ts'
-import { plain, plainText, type RichText, textOf } from './speak/rich-text.ts'
+import { type CountMarks, type CountWords, plain, plainText, type RichText, textOf } from './speak/rich-text.ts'
 import { speakForm, speakHead, speakSame, speakTitle } from './speak/speak-card.ts'
 import { itemPlainText, type Speaker, type StepItem, speakItems } from './speak/speak-items.ts'
 import { openVoice, spokenShapeName } from './speak/voice.ts'
@@ -114,7 +114,7 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
 }
 
 /** The words of a card without styles, one line a beat, as the alternative text of its figure. */
-export function cardPlainText(card: StepCard, steps: Pick<PartSteps, 'andWord' | 'countMarks'>): string {
+export function cardPlainText(card: StepCard, steps: CountWords): string {
   const head = [card.title, card.alsoText].filter((text) => text !== '').join(', ')
   const lines = [
     `${head}.`,

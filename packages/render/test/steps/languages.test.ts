@@ -4,6 +4,8 @@ import { ENGLISH } from '../../src/steps/speak/english.ts'
 import { GERMAN } from '../../src/steps/speak/german.ts'
 import { catalogueFor } from '../../src/steps/speak/languages.ts'
 import { openMessages } from '../../src/steps/speak/messages.ts'
+import { plainText } from '../../src/steps/speak/rich-text.ts'
+import { openVoice } from '../../src/steps/speak/voice.ts'
 import { ferryQueue } from './ferry-queue.ts'
 import { generatePlan } from './generate-plan.ts'
 import { buildLesson } from './score-builder.ts'
@@ -25,12 +27,66 @@ test('a language without a catalogue is spoken in English', () => {
 
 test('German calls the second string H, puts frets in order numbers and counts plurals its own way', () => {
   const text = inGerman('names')
-  expect(text).toContain('im 8. Bund auf Saite H')
-  expect(text).toContain('von Saite A bis Saite E hoch')
+  expect(text).toContain('im 8. Bund auf der H-Saite')
+  expect(text).toContain('von der A-Saite bis zur hohen E-Saite')
   expect(inGerman('numbers')).toContain('im 8. Bund auf Saite 2')
   expect(text).toContain('Takte 3, 5 und 7 sind wieder Takt 1.')
   expect(text).toContain('Takt 6 ist wieder Takt 2.')
   expect(text).toContain('Acht Takte, vier verschiedene, nach einem Auftakt.')
+})
+
+test('German puts strings into the case that their message asks for, by name and by number', () => {
+  const say = openMessages('de', {
+    ...GERMAN,
+    bare: '{s}',
+    at: 'auf <dative>{s}</dative>',
+    to: 'bis <toward>{s}</toward>',
+  })
+  const spoken = (
+    naming: 'names' | 'numbers',
+    kind: 'plain' | 'open',
+    strings: readonly number[],
+  ): readonly string[] => {
+    const s = openVoice(say, lesson.instrument, naming).strings[kind](strings)
+    return ['bare', 'at', 'to'].map((key) => plainText(say(key, { s }), 'und'))
+  }
+  expect(spoken('names', 'plain', [1])).toEqual(['die hohe E-Saite', 'auf der hohen E-Saite', 'bis zur hohen E-Saite'])
+  expect(spoken('names', 'plain', [3, 2, 1])).toEqual([
+    'die G-, H- und hohe E-Saite',
+    'auf der G-, H- und hohen E-Saite',
+    'bis zur G-, H- und hohen E-Saite',
+  ])
+  expect(spoken('names', 'open', [4])).toEqual([
+    'die leere D-Saite',
+    'auf der leeren D-Saite',
+    'bis zur leeren D-Saite',
+  ])
+  expect(spoken('numbers', 'plain', [5])).toEqual(['Saite 5', 'auf Saite 5', 'bis zu Saite 5'])
+  expect(spoken('numbers', 'plain', [3, 2, 1])).toEqual([
+    'die Saiten 1–3',
+    'auf den Saiten 1–3',
+    'bis zu den Saiten 1–3',
+  ])
+  expect(spoken('numbers', 'open', [6, 4])).toEqual([
+    'die leeren Saiten 6 und 4',
+    'auf den leeren Saiten 6 und 4',
+    'bis zu den leeren Saiten 6 und 4',
+  ])
+})
+
+test('German counts one and many its own way, and quotes a count with its own marks', () => {
+  const say = openMessages('de', GERMAN)
+  const spoken = (key: string, values: Readonly<Record<string, string | number>>): string =>
+    plainText(say(key, values), 'und', ['‚', '‘'])
+  expect(spoken('form.bars', { n: 1, count: 'eins' })).toBe('ein Takt')
+  expect(spoken('form.bars', { n: 8, count: 'acht' })).toBe('acht Takte')
+  expect(spoken('form.repeat', { n: 1, list: '4', times: 'zweimal' })).toBe('Takt 4 wird zweimal gespielt.')
+  expect(spoken('form.repeat', { n: 4, list: '1–4', times: 'dreimal' })).toBe('Die Takte 1–4 werden dreimal gespielt.')
+  expect(spoken('form.ending', { k: 2, numbers: '1 und 2', n: 1, list: '7' })).toBe('Klammern 1 und 2: Takt 7.')
+  expect(['1', '3', '7'].map((n) => spoken('times', { n, word: '' }))).toEqual(['einmal', 'dreimal', '7-mal'])
+  expect(spoken('ordinal', { n: '2' })).toBe('Teil 2')
+  expect(spoken('count.of', { count: 'a', beat: '2' })).toBe('a der 2')
+  expect(plainText(say('count.and'), 'und', ['‚', '‘'])).toBe('‚und‘')
 })
 
 test('no language speaks of left or right hands', () => {

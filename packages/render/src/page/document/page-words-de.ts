@@ -89,7 +89,7 @@ export const GERMAN: PageWords = {
   instrument: (name) => ({ guitar: 'Gitarre', bass: 'Bass', ukulele: 'Ukulele' })[name],
   bNatural: 'H',
   symbolsOnB: ({ natural, flat }) => {
-    const signs = [...(natural ? ['B = H'] : []), ...(flat ? ['B♭ = B'] : [])]
+    const signs = [...(natural ? ['B meint H'] : []), ...(flat ? ['B♭ meint B'] : [])]
     return signs.length === 0 ? null : `Akkordsymbole international: ${signs.join(', ')}`
   },
   bar,

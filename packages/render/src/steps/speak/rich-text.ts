@@ -39,6 +39,12 @@ export function tidy(pieces: RichText): RichText {
 /** The marks that a count by letter stands between in plain text. */
 export type CountMarks = readonly [open: string, close: string]
 
+/** How counts are written in plain text: the word for `&`, and the marks around a letter (English ones when left out). */
+export interface CountWords {
+  readonly andWord: string
+  readonly countMarks?: CountMarks
+}
+
 /** The same words without styles: counts by letter in quotation marks, `&` as the word the language says for it. */
 export function plainText(pieces: RichText, and: string, [open, close]: CountMarks = ['‘', '’']): string {
   return pieces

@@ -2,7 +2,7 @@ import type { Shape, Ticks } from '@barwise/parser'
 import type { Damping } from '../damping.ts'
 import type { Instruction, Item } from '../instruction.ts'
 import { describeShape } from './describe-shape.ts'
-import { plain, plainText, type RichText, textOf, tidy } from './rich-text.ts'
+import { type CountWords, plain, plainText, type RichText, textOf, tidy } from './rich-text.ts'
 import { type Said, speakOver, speakRest, speakScratch, speakStrike, speakUnstruck } from './sentence.ts'
 import { leadAlternative } from './speak-alternative.ts'
 import type { StepClause } from './step-clause.ts'
@@ -144,6 +144,6 @@ function ended(text: string): string {
 }
 
 /** The words of an item without styles. */
-export function itemPlainText(item: StepItem, steps: { readonly andWord: string }): string {
-  return item.clauses.map((clause) => plainText(clause.text, steps.andWord)).join(' ')
+export function itemPlainText(item: StepItem, steps: CountWords): string {
+  return item.clauses.map((clause) => plainText(clause.text, steps.andWord, steps.countMarks)).join(' ')
 }

@@ -1,7 +1,7 @@
 import type { Instrument } from '@barwise/parser'
 import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { Speak } from './messages.ts'
-import { plain, type RichText, type WordCase } from './rich-text.ts'
+import { plain, type RichText, textOf, type WordCase } from './rich-text.ts'
 
 /** Strings said by number or by name. Each takes strings in any order and says them as given. */
 export interface StringWords {
@@ -73,10 +73,6 @@ function stringNames(instrument: Instrument): readonly (StringName | null)[] {
     if (byPitch.length > 3 || !distinct) return null
     return { letter, rank: index === 0 ? 'high' : index === byPitch.length - 1 ? 'low' : 'middle' }
   })
-}
-
-function textOf(text: RichText): string {
-  return text.map((piece) => piece.text).join('')
 }
 
 /** A letter as a selector of messages, which take no signs: `F#` is `Fsharp`, `Bb` is `Bflat`. */

@@ -25,7 +25,7 @@ export function formText(part: Part, context: TextContext): string {
   const first = part.bars.find((bar) => bar.number > 0)?.number
   const pickup = part.bars.some((bar) => bar.number === 0)
   const again = pickup && part.repeats.some((repeat) => repeat.from === first)
-  return [plainText(steps.form, steps.andWord), ...(again ? [context.text.pickupOnce] : [])].join(' ')
+  return [plainText(steps.form, steps.andWord, steps.countMarks), ...(again ? [context.text.pickupOnce] : [])].join(' ')
 }
 
 /**
@@ -51,8 +51,10 @@ export function cardsText(block: Music, context: TextContext): string {
   const lines = steps.lines
     .filter((line) => line.kind !== 'again')
     .filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
-    .map((line) => `${line.lead} ${plainText(line.text, steps.andWord)}`)
-  const head = [formText(part, context), plainText(steps.count, steps.andWord)].filter((text) => text !== '')
+    .map((line) => `${line.lead} ${plainText(line.text, steps.andWord, steps.countMarks)}`)
+  const head = [formText(part, context), plainText(steps.count, steps.andWord, steps.countMarks)].filter(
+    (text) => text !== '',
+  )
   const shown = cards.flatMap((card) => {
     const bar = part.bars.find(({ number }) => number === card.bar)
     return bar === undefined ? [] : [{ bar, card }]
@@ -85,8 +87,8 @@ function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextCo
   })
   const said = [
     card.asText.replaceAll('\u00a0', ' '),
-    plainText(card.chordText, steps.andWord),
-    plainText(card.countText, steps.andWord),
+    plainText(card.chordText, steps.andWord, steps.countMarks),
+    plainText(card.countText, steps.andWord, steps.countMarks),
   ]
   return [`${head}.`, ...said, ...items, heardRhythm(lesson, bar, card)].filter((line) => line !== '').join('\n')
 }

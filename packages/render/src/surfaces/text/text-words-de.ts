@@ -17,7 +17,7 @@ export const GERMAN: TextWords = {
   rhythmHelp: (used) => {
     const said = Object.entries(RHYTHM).flatMap(([word, means]) => (used.has(word as RhythmWord) ? [means] : []))
     const signs = said.length === 0 ? '' : ` ${said.join(', ')};`
-    return `Sprich jeden Rhythmus laut, bevor du ihn spielst:${signs} ein Komma beendet einen Schlag.`
+    return `Sprich jeden Rhythmus laut, bevor du ihn spielst:${signs} ein Komma beendet eine Zählzeit.`
   },
   bars: (numbers) => {
     if (numbers.length === 1) return numbers[0] === 0 ? 'Auftakt' : `Takt ${numbers[0]}`
@@ -28,7 +28,7 @@ export const GERMAN: TextWords = {
   pickupOnce: 'Den Auftakt spielst du nur beim ersten Mal.',
   formEntry: (name, bars, times) =>
     `${name}${which(bars)}${times === 1 ? '' : `, ${['', '', 'zweimal', 'dreimal', 'viermal'][times] ?? `${times}-mal`}`}`,
-  answerNote: (number) => `Antwort ${number} steht am Ende.`,
+  answerNote: (number) => `Lösung ${number} steht am Ende.`,
 }
 
 function which(bars: { readonly from: number; readonly to: number } | null): string {
