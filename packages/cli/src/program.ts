@@ -6,7 +6,7 @@ import { editionOf } from './commands/editions.ts'
 import { runExplain } from './commands/explain.ts'
 import { greeting } from './commands/greeting.ts'
 import { type NewOptions, runNew } from './commands/new.ts'
-import { PAPERS, targetsOf } from './commands/targets.ts'
+import { PAPERS, TARGETS, targetsOf } from './commands/targets.ts'
 import { EXIT, type ExitCode } from './exit-code.ts'
 import { FINDING_FORMATS } from './report/report-findings.ts'
 import type { World } from './terminal/world.ts'
@@ -61,7 +61,7 @@ function program(world: World, done: (code: ExitCode) => void): Command {
     .description('make the PDF and the web booklet')
     .argument('<lesson...>', 'lessons or books: Markdown files')
     .addOption(
-      new Option('--to <kinds>', 'what to make: pdf, html, json, text')
+      new Option('--to <kinds>', `what to make: ${TARGETS.join(', ')}`)
         .argParser(targetsOf)
         .default(['pdf', 'html'], 'pdf,html'),
     )

@@ -141,6 +141,27 @@ describe('barwise build', () => {
     expect(JSON.parse(readFileSync(join(world.folder, 'made/tag.json'), 'utf8')).title).toBe('Tag')
   })
 
+  test('makes MusicXML and MIDI of each part, named after the lesson where it has one', async () => {
+    const world = testWorld()
+    world.file('tag.md', SOUND_LESSON)
+    world.file('two.md', `${SOUND_LESSON}\n:::part{#close time=2/4 grid=4}\nbar 1\n  1: 0@6\n  2: 0@6\n:::\n`)
+    expect(await runProgram(['build', 'tag.md', 'two.md', '--to', 'midi,musicxml', '--out', 'made'], world)).toBe(0)
+    const first = /#([\w-]+)/.exec(SOUND_LESSON)![1]
+    expect(readdirSync(join(world.folder, 'made')).toSorted()).toEqual(
+      [
+        'tag.mid',
+        'tag.musicxml',
+        `two-${first}.mid`,
+        `two-${first}.musicxml`,
+        'two-close.mid',
+        'two-close.musicxml',
+      ].toSorted(),
+    )
+    expect(world.printed.out).toContain('Wrote made/two-close.musicxml')
+    expect(readFileSync(join(world.folder, 'made/tag.mid')).subarray(0, 4).toString()).toBe('MThd')
+    expect(readFileSync(join(world.folder, 'made/tag.musicxml'), 'utf8')).toContain('<score-partwise version="4.0">')
+  })
+
   test('names the files of an edition for its kinds, in one order, and gives the pupil’s no suffix', async () => {
     const cases: readonly (readonly [string, readonly string[]])[] = [
       ['pupil', ['tag-web', 'tag.pdf', 'tag.txt']],

@@ -17,6 +17,7 @@ import { readWebFonts } from '../files/web-font-files.ts'
 import { counted } from '../report/summary.ts'
 import { editionSuffix } from './editions.ts'
 import { bookletImages, pageImages } from './image-views.ts'
+import { scoreFiles } from './score-files.ts'
 import type { PaperName, Target } from './targets.ts'
 
 /** A finished file: its name from the output folder on, with `/`, and what it holds. */
@@ -49,7 +50,7 @@ const NO_DATE = new Date(0)
 
 /**
  * Makes what was asked for of a lesson or a book; the pages of a booklet only when they are written. A book whose file or lessons have reading errors gives no PDF and no
- * booklet; its sound lessons still give their JSON.
+ * booklet; its sound lessons still give their JSON, text, MusicXML and MIDI.
  */
 export async function makeFiles(
   work: LoadedWork,
@@ -66,6 +67,8 @@ export async function makeFiles(
   const pageFindings: PageFinding[] = []
   if (targets.includes('json')) files.push(...jsonFiles(sound, work))
   if (targets.includes('text')) files.push(...textFiles(sound, edition))
+  for (const { lesson, path } of sound)
+    for (const file of scoreFiles(lesson, stemOf(path), targets)) files.push({ ...file, announced: true, detail: '' })
   if (whole && targets.includes('pdf')) {
     progress('setting pages')
     const pdf = await renderPdf({

@@ -1,7 +1,7 @@
 import { InvalidArgumentError } from 'commander'
 
 /** What `build` can make. */
-export const TARGETS = ['pdf', 'html', 'json', 'text'] as const
+export const TARGETS = ['pdf', 'html', 'json', 'text', 'musicxml', 'midi'] as const
 
 export type Target = (typeof TARGETS)[number]
 
