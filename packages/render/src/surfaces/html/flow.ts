@@ -121,7 +121,9 @@ function tableOf(block: Extract<DocumentBlock, { kind: 'table' }>, context: Flow
   const rows = block.rows.map((row) =>
     h('tr', ...row.map((cell, column) => h('td', align(column), ...wordsOf(cell, context)))),
   )
-  return el('div', 'table', [h('table', h('thead', h('tr', ...head)), h('tbody', ...rows))])
+  const table = h('table', h('thead', h('tr', ...head)), h('tbody', ...rows))
+  // A table that may be wider than a phone can be scrolled from the keyboard.
+  return h('div', { className: ['table'], ...(head.length > 3 ? { tabIndex: 0 } : {}) }, table)
 }
 
 function formOf(block: Extract<DocumentBlock, { kind: 'form' }>, context: FlowContext): Element {

@@ -1,15 +1,20 @@
 import type { Shape } from '@barwise/parser'
 import type { Element } from 'hast'
 import { h } from 'hastscript'
+import { pointsOf } from '../../drawing/lengths.ts'
 import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../../page/document/anchors.ts'
 import { gripStrings } from '../../page/document/grip-strings.ts'
 import { shapeAdvice } from '../../page/document/shape-advice.ts'
 import { spokenShapeName } from '../../steps/speak/voice.ts'
+import { fitted } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { shapesAnchor } from './section-anchors.ts'
 import { chordName } from './words.ts'
+
+/** The width of a grid that fills its place in the row: more than any but one with a long name. */
+const COLUMN_PT = pointsOf(34)
 
 /** A row of chord grids, all of one size. The strings and fingers of each are told in words for those who do not see it; notes on them stand under the row. */
 export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], context: PageContext): Element {
@@ -33,7 +38,7 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
       h(
         'figure',
         { className: ['shape'], ...(id === undefined ? {} : { id }) },
-        drawingNode(grid.drawing, label, context.fonts),
+        fitted(drawingNode(grid.drawing, label, context.fonts), grid.drawing, COLUMN_PT),
         ...(caption.length === 0 ? [] : [el('figcaption', 'advice', caption)]),
       ),
     ]

@@ -7,9 +7,10 @@ import { shareClass } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
 
-/** The widest bar takes at most this share of the column, so that two stand side by side; short bars are not blown up past this width in points. */
+/** The share of the column the widest bar takes, so that two stand side by side. */
 const SHARE = 0.48
-const LEAST_COLUMN_PT = 375
+/** The column in points of the drawing: short bars are not blown up past the first, and long ones are not set smaller than the second. */
+const COLUMN_PT = { least: 375, most: 550 }
 
 /** The strum strip of some bars alone, a figure a bar, all of one scale, side by side where there is room. */
 export function stripFigure(part: Part, range: BarRange | null, context: PageContext): Element {
@@ -17,7 +18,8 @@ export function stripFigure(part: Part, range: BarRange | null, context: PageCon
   const bars = part.bars.filter(({ number }) => range === null || (number >= range.from && number <= range.to))
   const drawings = bars.map((bar) => drawStrip({ part, bar, fonts, style: stripStyle(screen.minTextPt) }).drawing)
   context.drawings.push(...drawings)
-  const columnPt = Math.max(LEAST_COLUMN_PT, ...drawings.map(({ width }) => width / SHARE))
+  const widest = Math.max(0, ...drawings.map(({ width }) => width))
+  const columnPt = Math.max(COLUMN_PT.least, Math.min(COLUMN_PT.most, widest / SHARE), widest)
   const figures = drawings.map((drawing, index) => {
     const name = web.bar(bars[index]?.number ?? 0)
     return h(

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { PUPIL } from '../../../src/page/edition.ts'
 import { pageOf, wordsIn } from './booklet-of.ts'
 
 const lesson = (pickup: string): string => `---
@@ -36,4 +37,42 @@ test('tells a pickup of scratches alone in a line, which its anchor leads to', (
 test('gives a pickup that strikes something a card', () => {
   const names = [...pageOf(lesson('x x Em7 x')).querySelectorAll('.card h3')].map((name) => wordsIn(name))
   expect(names).toEqual(['Pickup', 'Bar 1'])
+})
+
+const rhythmic = lesson('x x x x').replace('bar 2 = bar 1', 'bar 2 = bar 1\n  4: Em7 - - -')
+
+test('sets the words of a short figure beside it, and those of a long one under it', () => {
+  const [whole, difference] = [...pageOf(rhythmic).querySelectorAll('.card')]
+  expect(whole?.className).toBe('card')
+  const share = /^card beside b(\d+)$/.exec(difference?.className ?? '')?.[1]
+  expect(Number(share)).toBeGreaterThan(15)
+  expect(Number(share)).toBeLessThanOrEqual(60)
+})
+
+test('sets all words under the figures in large print', () => {
+  const page = pageOf(rhythmic, { edition: { ...PUPIL, large: true } })
+  expect(page.querySelectorAll('.card')).toHaveLength(2)
+  expect(page.querySelectorAll('.beside')).toHaveLength(0)
+})
+
+test('holds the beats of the rhythm to say together, and says it to a screen reader with commas', () => {
+  const line = pageOf(rhythmic).querySelector('.rhythm')
+  const beats = [...(line?.querySelectorAll('[aria-hidden="true"] .beat') ?? [])].map((beat) => wordsIn(beat))
+  expect(beats).toEqual([
+    'Say: DOWN chick chick UP',
+    'chick chick DOWN chick',
+    'DOWN chick chick chick',
+    'chick chick DOWN chick',
+  ])
+  expect(wordsIn(line?.querySelector('.spoken') ?? null)).toBe(
+    'Say: DOWN chick chick UP, chick chick DOWN chick, DOWN chick chick chick, chick chick DOWN chick',
+  )
+})
+
+test('cuts the figures of a phone at beats, and names what goes on', () => {
+  const narrow = pageOf(rhythmic).querySelectorAll('.card .narrow')
+  expect(narrow[0]?.querySelectorAll('svg')).toHaveLength(2)
+  expect(narrow[1]?.querySelectorAll('svg')).toHaveLength(1)
+  const [first, second] = [...(narrow[0]?.querySelectorAll('svg') ?? [])].map((svg) => svg.getAttribute('aria-label'))
+  expect(second).toBe(`${first}, continued`)
 })

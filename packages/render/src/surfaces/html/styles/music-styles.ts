@@ -2,13 +2,12 @@ import { FOUR_STROKES } from './four-strokes.ts'
 
 /** Rules for grids, systems, strips and empty staves. */
 export const MUSIC_STYLES: string = `
+.fit>svg{height:auto}
 .shapes{display:grid;gap:1.375rem 1.25rem;margin-top:1.5rem}
 ${[1, 2, 3, 4, 5].map((count) => `.across-${count}{grid-template-columns:repeat(${count},minmax(0,12.5rem))}`).join('')}
-.shape svg{width:auto;height:12.5rem}
 .shape{max-width:12.5rem}
 .advice{font:400 .9375rem/1.33 var(--sans);margin:.25rem 0 0}
 .implies{font:italic 400 1rem/1.37 var(--sans);margin-top:.125rem}
-.fit>svg{height:auto}
 .systems .fit+.fit{margin-top:1.25rem}
 .strips{display:flex;flex-wrap:wrap;gap:1.125rem 4%}
 .strips .own>svg{width:100%;height:auto}
@@ -37,7 +36,7 @@ export const CARD_STYLES: string = `
 .beside .steps{grid-area:1/2/3/3;grid-template-columns:1fr;align-content:start;max-width:52ch;padding-top:.5rem}
 .beside .wide>.fit>svg{width:100%}
 .rhythm{font:400 1rem/1.5 var(--sans);margin-bottom:.625rem}
-.rhythm .beat{white-space:nowrap}
+.rhythm .beat{display:inline-block;max-width:100%}
 .rhythm .beat:not(:last-child)::after{content:"";display:inline-block;height:.8em;margin:0 .35em 0 .6em;border-left:1.5px solid var(--quiet);vertical-align:-.06em}
 .steps{list-style:none;display:grid;grid-template-columns:1fr 1fr;gap:.5rem 2rem;font:400 1.125rem/1.5 var(--serif)}
 .steps>li{display:grid;grid-template-columns:minmax(1.625rem,max-content) 1fr}

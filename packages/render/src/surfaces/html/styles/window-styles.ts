@@ -4,16 +4,16 @@ export function windowStyles(large: boolean): string {
   const above = `
 .rail{position:static;width:auto;max-width:59.5rem;padding:1.375rem 2rem 0}
 .rail .sections{display:flex;flex-wrap:wrap;gap:0 1.375rem;margin:.375rem 0}
-.map,.map-of{display:none}
+.rail .title,.map,.map-of{display:none}
 main{margin-left:0;padding:1.375rem 2rem 3rem;max-width:59.5rem}
 main.alone{margin:0}
 `
   const narrow = `
 body{font-size:1.0625rem}
 .rail{padding:1.125rem 1.125rem 0}main{padding:1.25rem 1.125rem 2.5rem}
-.head h1{font-size:2.5rem;line-height:1.1;overflow-wrap:anywhere}.sub{font-size:1.1875rem}
+.head h1{font-size:2.5rem;line-height:1.1;overflow-wrap:anywhere;hyphens:auto}.sub{font-size:1.1875rem}
 .wide{display:none}.narrow{display:block}
-.shapes{grid-template-columns:repeat(auto-fill,minmax(9.375rem,1fr));gap:1.125rem 1rem}.shape svg{height:11.25rem}
+.shapes{grid-template-columns:repeat(auto-fill,minmax(9.375rem,1fr));gap:1.125rem 1rem}
 .strips .own{width:100%}
 .card .tags{width:100%;margin:0}
 .beside>.told{display:block}
@@ -50,7 +50,7 @@ body{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 .rail,.skip,.pager{display:none}
 main,main.alone{margin:0;padding:0;max-width:none}
 .card .wide>.fit>svg,.beside .wide>.fit>svg{width:auto}${told}
-.shape svg{height:${large ? '62mm' : '38mm'}}
+.shape{max-width:${large ? '70mm' : '40mm'}}
 .fit,.shape,.card,.plan,.rungs,table,blockquote,.care,.teacher,.noted li,.same,.legend{break-inside:avoid}
 h1,h2,h3,h4,.head,.heading,.name,.counting,.legend{break-after:avoid}
 p,li{orphans:2;widows:2}
@@ -69,4 +69,6 @@ html{font-size:150%}
 main,main.alone,.rail{max-width:42rem;margin-inline:auto}
 .facts,.section>.heading p,.advice,.legend,.counting,.same,.rhythm,.noted,.plan,.imprint,.card .tags,.rail .book,.map-of,.pager span{font-size:1rem}
 .card .tags{width:100%;margin:0}
+code,pre{font-size:.92em}
+.rungs li::after{width:1.25rem;height:1.25rem}
 `
