@@ -68,7 +68,7 @@ function program(world: World, done: (code: ExitCode) => void): Command {
     .addOption(
       new Option(
         '--edition <kinds>',
-        'which copy: pupil, teacher (with your notes and what the check found), large (large print), mono (pure black); several combine',
+        'which copy: pupil, teacher (with your notes and what the check found), left (chord grids mirrored), large (large print), mono (pure black); several combine',
       )
         .argParser(editionOf)
         .default(PUPIL, 'pupil'),

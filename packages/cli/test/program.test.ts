@@ -21,9 +21,12 @@ describe('barwise alone', () => {
       [['check', 'a.md', '--format', 'xml'], /Allowed choices are text, lines, json/],
       [['build', 'a.md', '--to', 'epub'], /There is no "epub"\. Choose from pdf, html, json/],
       [['build', 'a.md', '--to', ','], /Choose from pdf, html, json/],
-      [['build', 'a.md', '--edition', 'parent'], /There is no "parent"\. Choose from pupil, teacher, large, mono\./],
+      [
+        ['build', 'a.md', '--edition', 'parent'],
+        /There is no "parent"\. Choose from pupil, teacher, left, large, mono\./,
+      ],
       [['build', 'a.md', '--edition', 'teacher,big'], /There is no "big"\./],
-      [['build', 'a.md', '--edition', ','], /Choose from pupil, teacher, large, mono\./],
+      [['build', 'a.md', '--edition', ','], /Choose from pupil, teacher, left, large, mono\./],
       [['build', 'a.md', '--paper', 'a3'], /Allowed choices are a4, letter/],
       [['check', 'nowhere.md'], /there is no file nowhere\.md\n {2}help: check the name/],
       [['check', '.'], /\. is a folder\n {2}help: name a lesson or a book/],
@@ -170,6 +173,8 @@ describe('barwise build', () => {
       ['mono,teacher,mono', ['tag-teacher-mono-web', 'tag-teacher-mono.pdf', 'tag-teacher.txt']],
       ['Large, Teacher', ['tag-teacher-large-web', 'tag-teacher-large.pdf', 'tag-teacher.txt']],
       ['mono', ['tag-mono-web', 'tag-mono.pdf', 'tag.txt']],
+      ['left', ['tag-left-web', 'tag-left.pdf', 'tag.txt']],
+      ['large,left', ['tag-left-large-web', 'tag-left-large.pdf', 'tag.txt']],
     ]
     for (const [edition, names] of cases) {
       const world = testWorld()

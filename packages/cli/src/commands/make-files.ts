@@ -121,7 +121,7 @@ function jsonFiles(lessons: readonly LoadedLesson[], work: LoadedWork): readonly
   })
 }
 
-/** Each lesson in words alone, which have no size and no colour: of the editions only the teacher's differs. */
+/** Each lesson in words alone, which have no left and right, no size and no colour: of the editions only the teacher's differs. */
 function textFiles(lessons: readonly LoadedLesson[], edition: Edition): readonly MadeFile[] {
   const suffix = editionSuffix({ ...PUPIL, teacher: edition.teacher })
   return lessons.map(({ lesson, findings, path }) => {

@@ -2,6 +2,8 @@
 export interface Edition {
   /** Prints the teacher's notes, and beside bars and shapes what the check found there. */
   readonly teacher: boolean
+  /** Chord grids mirrored for a left-handed player. Staff, tablature and steps are the same: tablature is never mirrored (common practice). */
+  readonly left: boolean
   /** Large print. */
   readonly large: boolean
   /** Pure black: nothing in colour or grey. */
@@ -9,4 +11,4 @@ export interface Edition {
 }
 
 /** The copy a pupil gets: none of the kinds. */
-export const PUPIL: Edition = { teacher: false, large: false, mono: false }
+export const PUPIL: Edition = { teacher: false, left: false, large: false, mono: false }

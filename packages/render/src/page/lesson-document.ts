@@ -2,11 +2,11 @@ import { assertNever, type Block, type Finding, type Lesson, type Part, type Sha
 import { aboutPart } from './document/about-part.ts'
 import { answerAnchor, lessonId, partAnchor } from './document/anchors.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
+import { editionName } from './document/edition-name.ts'
 import { lessonFacts } from './document/facts.ts'
 import { type Margin, NO_MARGIN, openMargin } from './document/margin.ts'
 import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
-import { teacherWords } from './document/teacher-words.ts'
 import { plainText, setWords } from './document/typography.ts'
 import { pageWords } from './document/words-of-language.ts'
 import { type Edition, PUPIL } from './edition.ts'
@@ -30,7 +30,8 @@ export interface ComposeOptions {
  */
 export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): LessonDocument {
   const words = pageWords(lesson.settings.language)
-  const { teacher } = options.edition ?? PUPIL
+  const { edition = PUPIL } = options
+  const { teacher } = edition
   const context: Context = {
     lesson,
     words,
@@ -51,7 +52,7 @@ export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): Les
       title: lesson.settings.title,
       subtitle: lesson.settings.subtitle,
       author: lesson.settings.author,
-      edition: teacher ? teacherWords(lesson.settings.language).edition : null,
+      edition: editionName(edition, lesson.settings.language),
       facts: lessonFacts(lesson, words),
     },
     flow: checked === null ? flow : [...flow, checked],

@@ -1,9 +1,9 @@
 import type { Book, Finding, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { slug } from '../page/document/anchors.ts'
-import { teacherWords } from '../page/document/teacher-words.ts'
+import { editionName } from '../page/document/edition-name.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
-import type { Edition } from '../page/edition.ts'
+import { type Edition, PUPIL } from '../page/edition.ts'
 import { composeLesson, composeProse } from '../page/lesson-document.ts'
 import { contentsPage } from './html/contents-page.ts'
 import { type FlowContext, flowOf } from './html/flow.ts'
@@ -149,6 +149,6 @@ function contents(
     return flowOf(composeProse(blocks, book.settings.language), context)
   }
   const { language } = book.settings
-  const edition = input.edition?.teacher === true ? teacherWords(language).edition : null
+  const edition = editionName(input.edition ?? PUPIL, language)
   return contentsPage({ book, pages, edition, words: pageWords(language), web: webWords(language), intro })
 }

@@ -1,7 +1,7 @@
 import type { Book, Finding, FindingDraft, Lesson, Paper } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import type { LessonDocument } from '../page/document/document-block.ts'
-import { teacherWords } from '../page/document/teacher-words.ts'
+import { editionName } from '../page/document/edition-name.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type Edition, PUPIL } from '../page/edition.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
@@ -92,7 +92,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
   }
   const { pages, romanCount } = layOutPages(toLay, book)
   const name = book?.settings.title ?? first.lesson.settings.title
-  const title = edition.teacher ? `${name} – ${teacherWords(language).edition}` : name
+  const title = [name, editionName(edition, language)].filter((each) => each !== null).join(' – ')
   const pdf = openPdf({
     title,
     author: book?.settings.author ?? first.lesson.settings.author,

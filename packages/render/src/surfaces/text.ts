@@ -3,6 +3,7 @@ import type { CheckNotes, DocumentBlock, Fact, LessonDocument } from '../page/do
 import type { PageWords } from '../page/document/page-words.ts'
 import { practicePlan } from '../page/document/practice-plan.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
+import { PUPIL } from '../page/edition.ts'
 import { type ComposeOptions, composeLesson } from '../page/lesson-document.ts'
 import { inlineText } from './text/inline-text.ts'
 import { marginLines } from './text/margin-text.ts'
@@ -19,7 +20,9 @@ import { textWords } from './text/text-words.ts'
  * @example lessonText(lesson).split('\n')[0] // 'Ferry Queue'
  */
 export function lessonText(lesson: Lesson, options: Pick<ComposeOptions, 'edition' | 'findings'> = {}): string {
-  const document = composeLesson(lesson, options)
+  // Words have no left and no right, no size and no colour.
+  const edition = { ...PUPIL, teacher: options.edition?.teacher ?? false }
+  const document = composeLesson(lesson, { ...options, edition })
   const { language } = lesson.settings
   const all = [...document.flow, ...document.answers.flatMap((answer) => answer.blocks)]
   const context: TextContext = {

@@ -2,7 +2,6 @@ import type { TeacherWords } from './teacher-words.ts'
 
 /** What only the teacher's edition says, in German. */
 export const GERMAN: TeacherWords = {
-  edition: 'Ausgabe für Lehrende',
   severity: { error: 'Fehler', warning: 'Warnung', note: 'Hinweis' },
   noted: 'Was die Prüfung anmerkt',
   placed: (count, more) => {

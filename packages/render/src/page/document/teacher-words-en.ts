@@ -2,7 +2,6 @@ import type { TeacherWords } from './teacher-words.ts'
 
 /** What only the teacher's edition says, in English. */
 export const ENGLISH: TeacherWords = {
-  edition: 'Teacher’s edition',
   severity: { error: 'Error', warning: 'Warning', note: 'Note' },
   noted: 'What the check noted',
   placed: (count, more) => {

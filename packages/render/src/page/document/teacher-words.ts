@@ -5,12 +5,10 @@ import { wordsFor } from './words-of-language.ts'
 
 /** The words that only the teacher's edition speaks. */
 export interface TeacherWords {
-  /** Its name, so that copies are not mixed up. */
-  readonly edition: string
   readonly severity: Readonly<Record<Severity, string>>
   /** The heading over what the check found. */
   readonly noted: string
-  /** Beside that heading: how many findings stand where they belong , and whether more follow. Starts small, no full stop. */
+  /** Beside that heading: how many findings stand where they belong, and whether more follow. Starts small, no full stop. */
   readonly placed: (count: number, more: boolean) => string
   /** That there is none, beside that heading. */
   readonly nothing: string

@@ -41,6 +41,8 @@ export interface PageStyle {
   readonly minTextPt: number
   /** Size of chord grids against those of the pupil's edition. */
   readonly gridScale: number
+  /** Whether string 1 stands at the left of chord grids. */
+  readonly mirrored: boolean
   /** How much larger insets and the room between blocks are than in the pupil's edition. */
   readonly ease: number
 }
@@ -62,11 +64,12 @@ export function pageStyle(paper: Paper, edition: Edition = PUPIL): PageStyle {
     outer: pointsOf(outer),
     bottom: pointsOf(12),
     textWidth,
+    mirrored: edition.left,
     ...(edition.large ? largeSizes(paper, textWidth) : usualSizes(paper, textWidth)),
   }
 }
 
-type Sizes = Omit<PageStyle, 'width' | 'height' | 'inner' | 'outer' | 'bottom' | 'textWidth'>
+type Sizes = Omit<PageStyle, 'width' | 'height' | 'inner' | 'outer' | 'bottom' | 'textWidth' | 'mirrored'>
 
 function usualSizes(paper: Paper, textWidth: number): Sizes {
   const narrow = paper === 'a5'

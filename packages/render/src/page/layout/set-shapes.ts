@@ -34,6 +34,7 @@ export function setShapes(
     instrument: lesson.instrument,
     fonts,
     scale: style.gridScale,
+    mirrored: style.mirrored,
     below: 'notes',
     impliesWord: null,
     bNatural: words.bNatural,

@@ -23,14 +23,16 @@ export interface ScreenMeasures {
   readonly minTextPt: number
   /** Up to this share of the column, in percent, a card's figure has its words beside it; 0 sets them always under it. */
   readonly besidePercent: number
+  /** Whether string 1 stands at the left of chord grids. */
+  readonly mirrored: boolean
 }
 
 /** The measures of an edition. Judged by eye: in large print the least sign in music is about as large as its words. */
-export function screenMeasures({ large }: Pick<Edition, 'large'> = PUPIL): ScreenMeasures {
-  return large ? LARGE : USUAL
+export function screenMeasures({ large, left }: Pick<Edition, 'large' | 'left'> = PUPIL): ScreenMeasures {
+  return { ...(large ? LARGE : USUAL), mirrored: left }
 }
 
-const USUAL: ScreenMeasures = {
+const USUAL: Omit<ScreenMeasures, 'mirrored'> = {
   wide: {
     systemsPt: pointsOf(174),
     staffSpacePt: pointsOf(1.6),
@@ -49,7 +51,7 @@ const USUAL: ScreenMeasures = {
   besidePercent: 60,
 }
 
-const LARGE: ScreenMeasures = {
+const LARGE: Omit<ScreenMeasures, 'mirrored'> = {
   wide: {
     systemsPt: pointsOf(174),
     staffSpacePt: pointsOf(2.5),

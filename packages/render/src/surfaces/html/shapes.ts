@@ -21,6 +21,7 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
   const grids = drawGridRow(shapes, {
     instrument: context.lesson.instrument,
     fonts: context.fonts,
+    mirrored: context.screen.mirrored,
     impliesWord: null,
     bNatural: context.words.bNatural,
   })

@@ -245,3 +245,61 @@ describe('pure black', () => {
     expect(pure.pages).toEqual(usual.pages)
   })
 })
+
+describe('the left-handed edition', () => {
+  const given = checked(ROPE_LADDER)
+  const LEFT: Edition = { ...PUPIL, left: true }
+  let usual: RenderedPdf
+  let left: RenderedPdf
+  beforeAll(async () => {
+    usual = await render(given)
+    left = await render(given, { edition: LEFT })
+  })
+
+  /** Each grid's finger figures from left to right, in the order of the page. */
+  const fingersOf = (pdf: RenderedPdf): readonly string[] =>
+    pdf.pages.flatMap((page) =>
+      page.items.flatMap((item) => {
+        if (item.kind !== 'figure') return []
+        const figures = item.drawing.items.filter((one) => one.kind === 'glyphs' && one.role === 'grid-figure')
+        const placed = figures.flatMap((one) => (one.kind === 'glyphs' ? [{ x: one.x, text: one.text }] : []))
+        return placed.length === 0
+          ? []
+          : [
+              placed
+                .toSorted((a, b) => a.x - b.x)
+                .map(({ text }) => text)
+                .join(''),
+            ]
+      }),
+    )
+
+  test('mirrors every chord grid and says so on every page', () => {
+    expect(fingersOf(usual)[1]).toBe('1234')
+    expect(fingersOf(left)).toEqual(fingersOf(usual).map((fingers) => [...fingers].toReversed().join('')))
+    for (const page of left.pages) {
+      const heads = linesOf(page).filter((line) => line.node === null && line.y < 36)
+      expect(heads.map(wordsOf).join(' ')).toContain('Left-handed edition')
+    }
+  })
+
+  test('mirrors nothing else: staff, tablature, strip, steps and advice are the same', () => {
+    const rest = (pdf: RenderedPdf): readonly (readonly PageItem[])[] =>
+      pdf.pages.map((page) =>
+        page.items.filter((item) => {
+          if (item.kind === 'line') return item.node !== null
+          return (
+            item.kind === 'figure' &&
+            !item.drawing.items.some((one) => one.kind === 'path' && one.role.startsWith('grid-'))
+          )
+        }),
+      )
+    expect(rest(left)).toEqual(rest(usual))
+  })
+
+  test('goes with the teacher’s, and names both', async () => {
+    const both = await render(given, { edition: { ...TEACHER, left: true } })
+    expect(fingersOf(both)).toEqual(fingersOf(left))
+    expect((await readWords(both.bytes)).join(' ')).toContain('Teacher’s edition, left-handed')
+  })
+})
