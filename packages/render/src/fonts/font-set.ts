@@ -1,4 +1,4 @@
-import { create, type Font } from 'fontkit'
+import { create, type Font, type Glyph } from 'fontkit'
 import { FACE_IDS, type FaceId, type FontBytes } from './face.ts'
 import { glyphPath } from './glyph-path.ts'
 import { type Itemised, itemiseText } from './itemise.ts'
@@ -39,6 +39,8 @@ export interface FaceHeights {
  * 4. Outlines are in font units with y upward, quadratic in TrueType faces: ours are in ems, y downward, cubic.
  * 5. `layout` kerns and joins letters (`fi`); the music faces are set glyph by glyph, so that no rule of theirs moves a sign.
  * 6. `layout` and `path` are slow, so every answer is kept.
+ * 7. A glyph keeps the characters it was first made with: none when it was asked for by number or as a part of another (the `a` of an
+ *    `ä` that came first), a no-break space where that came before the first space. Both are mended here.
  */
 export interface FontSet {
   /** The advance and ink box of a text in one face, kerned when it is a text face. Characters the face lacks take no room. */
@@ -134,7 +136,7 @@ function layOutRun(open: OpenFace, face: FaceId, text: string): readonly PlacedG
         glyph: glyph.id,
         x: (x + position.xOffset) / em,
         y: -position.yOffset / em,
-        codePoints: [...glyph.codePoints],
+        codePoints: charactersOf(font, glyph),
       })
       x += position.xAdvance
     })
@@ -143,6 +145,20 @@ function layOutRun(open: OpenFace, face: FaceId, text: string): readonly PlacedG
   open.measures.set(text, measurePlaced(open, placed, x / em))
   open.layouts.set(text, placed)
   return placed
+}
+
+/** The characters a glyph of a run stands for; a space of either kind is a space. */
+function charactersOf(font: Font, glyph: Glyph): readonly number[] {
+  const { codePoints, id } = glyph
+  const known = codePoints.length > 0 ? codePoints : [...(font.stringsForGlyph(id)[0] ?? '')].map(codePointOf)
+  return known.map((codePoint) => (codePoint === NO_BREAK_SPACE ? SPACE : codePoint))
+}
+
+const SPACE = 0x20
+const NO_BREAK_SPACE = 0xa0
+
+function codePointOf(character: string): number {
+  return character.codePointAt(0) ?? 0
 }
 
 function measureRun(open: OpenFace, face: FaceId, text: string): TextMeasure {

@@ -35,6 +35,25 @@ describe('measuring', () => {
     expect(fonts.measure('sans', 10, '\u{1F3B8}')).toEqual({ width: 0, left: 0, top: 0, right: 0, bottom: 0 })
   })
 
+  test('a letter keeps its character when the same letter with an accent was set before it', () => {
+    // The quirk: fontkit makes the plain letter as a part of the accented one, without a character.
+    const bare = create(fontBytes().sans as Parameters<typeof create>[0])
+    if (!('unitsPerEm' in bare)) throw new Error('one font expected')
+    void bare.layout('ä').glyphs[0]?.path
+    expect(bare.layout('a').glyphs[0]?.codePoints).toEqual([])
+    const fresh = openFonts(fontBytes())
+    fresh.measure('sans', 10, 'ä')
+    expect(fresh.glyphOutline('sans', fresh.layOut('sans', 'ä')[0]!.glyph).length).toBeGreaterThan(0)
+    expect(fresh.layOut('sans', 'a').map(({ codePoints }) => codePoints)).toEqual([[0x61]])
+  })
+
+  test('a space stays a space when a no-break space was set before it', () => {
+    const fresh = openFonts(fontBytes())
+    expect(fresh.layOut('sans', 'a\u00a0b c').map(({ codePoints }) => codePoints[0])).toEqual([
+      0x61, 0x20, 0x62, 0x20, 0x63,
+    ])
+  })
+
   test('measures grow with the size', () => {
     const [small, large] = [fonts.measure('sans', 5, 'Em'), fonts.measure('sans', 10, 'Em')]
     expect(large.width).toBeCloseTo(2 * small.width, 9)
