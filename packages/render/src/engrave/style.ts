@@ -22,6 +22,10 @@ export interface EngraveStyle {
   readonly finger: number | null
   /** From a beam or head down to the tab, room for the labels over it included. */
   readonly tabGap: number
+  /** From what is above to the base line of a row under the tab: of stroke signs, of counts under these, of counts under the tab itself. */
+  readonly rowDrop: { readonly strokes: number; readonly counts: number; readonly countsAlone: number }
+  /** From the top tab line up to the base line of H, P and sl. */
+  readonly labelRise: number
   /** Least distance of the centres of two sixteenth columns. */
   readonly minColumn: number
   /** Natural distance of two sixteenth columns. */
@@ -31,24 +35,31 @@ export interface EngraveStyle {
 /** Points in a millimetre. */
 const PT = 72 / 25.4
 
+/** Size of tab figures where nothing asks for more. */
+const FIGURE = 1.72
+
 /** The style for a staff space in points; `minTextPt` lifts every text to the least size that large print allows. */
 export function engraveStyle(staffSpacePt: number, minTextPt: number): EngraveStyle {
   const least = minTextPt / staffSpacePt
-  const figure = Math.max(1.72, least)
+  const figure = Math.max(FIGURE, least)
+  // Figures larger than usual reach further over their lines.
+  const over = (figure - FIGURE) / 2
   const count = Math.max(1.75, least)
   const minColumn = Math.max((4.5 * PT) / staffSpacePt, figure * 1.22, count * 1.55)
   return {
     staffSpacePt,
     lineWidth: { staff: 0.11, tab: 0.09, ledger: 0.16, stem: 0.13, bar: 0.16, heavy: 0.5 },
     beam: { thickness: 0.5, pitch: 0.75 },
-    tabSpace: Math.max(1.36, figure * (least > 1.72 ? 1 : 0.86)),
+    tabSpace: Math.max(1.36, figure * (figure > FIGURE ? 1 : 0.86)),
     figure,
     count,
     label: Math.max(1.42, least),
     chord: Math.max(2.75, least / 0.68),
     tempo: Math.max(2.1, least),
     finger: null,
-    tabGap: Math.max(1.95, least + 0.55),
+    tabGap: Math.max(1.95, least + 0.55 + 2 * over),
+    rowDrop: { strokes: 2.3 + 1.5 * over, counts: Math.max(1.95, count * 1.08), countsAlone: 2.5 + 4 * over },
+    labelRise: 0.62 + 2 * over,
     minColumn,
     naturalColumn: Math.max(3, minColumn * 1.06),
   }

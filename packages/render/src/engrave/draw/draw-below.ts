@@ -21,7 +21,7 @@ export function drawRowsBelow(
 ): number {
   let y = bottom
   if (rows.strokes) {
-    y += 2.3
+    y += plan.style.rowDrop.strokes
     for (const { column, cx } of columns) {
       const { event, tiedIn } = column.written
       if (event.kind === 'rest' || tiedIn || (event.stroke !== 'down' && event.stroke !== 'up')) continue
@@ -35,7 +35,7 @@ export function drawRowsBelow(
   }
   if (rows.counts) {
     // Right under the tab it keeps clear of the figures on the lowest string.
-    y += Math.max(rows.strokes ? 1.95 : 2.5, plan.style.count * 1.08)
+    y += rows.strokes ? plan.style.rowDrop.counts : plan.style.rowDrop.countsAlone
     for (const { column, cx } of columns) {
       const label = countLabel(column.bar, column.written.at)
       if (label === null || column.written.wholeBar) continue

@@ -53,7 +53,7 @@ export function drawSystem(plan: SystemPlan, rows: SystemRows): DrawnSystem {
   const labelled = runs.length > 0 && hasLabels(columns) ? LABEL_UNDER_RUN : 0
   const lowest = sketch.bottomUnder(4.2, plan.width, 4)
   const tabTop = Math.max(lowest + style.tabGap + lift + labelled + runs.length * runRowHeight(style), 8.3)
-  const place = { top: tabTop, space: style.tabSpace, labelY: tabTop - 0.62 - lift }
+  const place = { top: tabTop, space: style.tabSpace, labelY: tabTop - style.labelRise - lift }
   const tabBottom = tabTop + (instrument.tuning.length - 1) * style.tabSpace
   drawAbove(plan, columns, rows.above, sketch)
   const holes = drawTab(plan, columns, place, sketch)

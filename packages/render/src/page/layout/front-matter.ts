@@ -121,7 +121,7 @@ function imprintPage(book: Book, area: Area, context: LayoutContext): FilledPage
 /** The contents: the book's own words, then its parts and lessons with their pages, every line a link. */
 function setContents(book: Book, starts: readonly LessonStart[], area: Area, context: LayoutContext): readonly Row[] {
   const { style, words } = context
-  const narrow: Area = { ...area, width: Math.min(area.width, pointsOf(150)) }
+  const narrow: Area = { ...area, width: style.large ? area.width : Math.min(area.width, pointsOf(150)) }
   const heading = setParagraph(
     [say(words.contents, 'serif-light', style.title.size)],
     { role: 'H1', size: style.title },
@@ -185,7 +185,12 @@ function contentsLine(start: LessonStart, area: Area, context: LayoutContext): R
   const size = { size: body.size, leading: body.leading }
   const lines = stackRows(
     [[title], subtitle.map((run) => ({ ...run, text: run.text.trim() }))].flatMap((runs) =>
-      setParagraph(runs, { role: 'TOCI', size, node, hyphenate: false }, { ...area, width: room }, context),
+      setParagraph(
+        runs,
+        { role: 'TOCI', size, node, hyphenate: false, balanced: true },
+        { ...area, width: room },
+        context,
+      ),
     ),
   )
   const [first, ...later] = moveItems(lines.items, 0, y - body.leading * BASE_OF_LEADING)

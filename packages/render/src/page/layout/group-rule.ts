@@ -5,11 +5,11 @@ import { type Row, row } from './row.ts'
 
 /** The thin rule between cards that do not belong together; it never opens a page. */
 export function groupRule(area: Area, { style }: LayoutContext): Row {
-  const { rule, ease } = style
+  const { rule, large } = style
   const drawing = fourStrokes(area.width, rule.group, rule.gap)
   return row(rule.group, [{ kind: 'figure', x: 0, y: 0, drawing, node: null }], {
-    before: pointsOf(3.2) * ease,
-    after: pointsOf(2.2) * ease,
+    before: pointsOf(large ? 4 : 3.2),
+    after: pointsOf(large ? 4 : 2.2),
     keepNext: true,
     atTop: 'drop',
   })

@@ -62,19 +62,19 @@ export function pageStyle(paper: Paper, edition: Edition = PUPIL): PageStyle {
     height: pointsOf(height),
     inner: pointsOf(inner),
     outer: pointsOf(outer),
-    bottom: pointsOf(12),
     textWidth,
     mirrored: edition.left,
     ...(edition.large ? largeSizes(paper, textWidth) : usualSizes(paper, textWidth)),
   }
 }
 
-type Sizes = Omit<PageStyle, 'width' | 'height' | 'inner' | 'outer' | 'bottom' | 'textWidth' | 'mirrored'>
+type Sizes = Omit<PageStyle, 'width' | 'height' | 'inner' | 'outer' | 'textWidth' | 'mirrored'>
 
 function usualSizes(paper: Paper, textWidth: number): Sizes {
   const narrow = paper === 'a5'
   return {
     top: pointsOf(14),
+    bottom: pointsOf(12),
     headBase: pointsOf(11.2),
     measure: Math.min(textWidth, pointsOf(122)),
     title: narrow ? { size: 25, leading: 26 } : { size: 32, leading: 33 },
@@ -101,8 +101,9 @@ function usualSizes(paper: Paper, textWidth: number): Sizes {
 function largeSizes(paper: Paper, textWidth: number): Sizes {
   const narrow = paper === 'a5'
   return {
-    top: pointsOf(19),
-    headBase: pointsOf(13.5),
+    top: pointsOf(17),
+    bottom: pointsOf(11),
+    headBase: pointsOf(12.5),
     measure: textWidth,
     title: narrow ? { size: 32, leading: 37 } : { size: 40, leading: 46 },
     subtitle: { size: 22, leading: 29 },

@@ -24,13 +24,16 @@ interface Chunk {
 }
 
 const NEARLY = 0.5
+/** A page filled less than this share is not left for a row that can be cut. */
+const SPARSE = 0.35
 /** A page gives up to a quarter of the room between its rows to hold one more of them. */
 const GIVE = 0.75
 
 /**
  * Fills pages with rows. A page never ends after a row that keeps the next; among the places left, the page is filled as far as it goes.
  * A page that is over by little gives some of the room between its rows. Rows that must stay together but are higher than a whole page are cut
- * where the page is full; a single row as high is set on a page of its own and runs over its foot.
+ * where the page is full; so is a row that has pieces, also where it would leave most of a page empty. Another row as high is set on a page of its
+ * own and runs over its foot.
  */
 export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
   const gapShare = options.gapShare ?? 1
@@ -40,7 +43,8 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
     if (page.length > 0) pages.push(fill(page, shareThatFits(page, options.height, gapShare)))
     page = []
   }
-  for (const { rows: chunk } of chunksOf(rows, options.height)) {
+  const waiting = [...chunksOf(rows, options.height)]
+  for (let chunk = waiting.shift()?.rows; chunk !== undefined; chunk = waiting.shift()?.rows) {
     const first = chunk[0]
     if (first === undefined) continue
     if (first.startsPage !== 'no') {
@@ -48,7 +52,12 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
       const number = options.firstNumber + pages.length
       if (first.startsPage === 'right' && number % 2 === 0) pages.push({ items: [], filled: 0, blank: true })
     }
-    if (page.length > 0 && heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY) {
+    const overflows = heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY
+    const sparse = heightOf(page, gapShare) < options.height * SPARSE
+    const last = chunk.at(-1)
+    if (overflows && sparse && last !== undefined && last.pieces.length > 0) {
+      waiting.unshift(...chunksOf([...chunk.slice(0, -1), ...last.pieces], options.height))
+    } else if (page.length > 0 && overflows) {
       close()
       page.push(...openPage(chunk))
     } else page.push(...(page.length === 0 ? openPage(chunk) : chunk))

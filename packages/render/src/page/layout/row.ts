@@ -14,6 +14,8 @@ export interface Row {
   /** Rows printed again above it when it opens a page: the header of a table. */
   readonly again: readonly Row[]
   readonly startsPage: 'no' | 'any' | 'right'
+  /** What it is cut into where it is higher than a page, or where moving it whole would leave most of a page empty; none where it is never cut. */
+  readonly pieces: readonly Row[]
 }
 
 /** A row with nothing special about it, but for what is given. */
@@ -31,6 +33,7 @@ export function row(
     atTop: 'keep',
     again: [],
     startsPage: 'no',
+    pieces: [],
     ...given,
   }
 }

@@ -70,7 +70,10 @@ function setForm(entries: readonly FormEntry[], area: Area, context: LayoutConte
       say(`${bars}${times}`, 'sans', size),
     ]
   })
-  const title = say(`${words.form}\u2003`, 'sans-bold', size, { ink: 'accent' })
+  // Without colour the title would read as the first name: in large print it has a line of its own.
+  const title = style.large
+    ? say(words.form, 'sans-bold', size, { breaksAfter: true })
+    : say(`${words.form}\u2003`, 'sans-bold', size, { ink: 'accent' })
   const rows = setParagraph([title, ...runs], { role: 'P', size: style.body, hyphenate: false }, area, context)
-  return spaceRows(rows.length === 0 ? [row(0, [])] : rows, pointsOf(2.5), pointsOf(2.5))
+  return spaceRows(rows.length === 0 ? [row(0, [])] : rows, pointsOf(2.5) * style.ease, pointsOf(2.5) * style.ease)
 }

@@ -28,7 +28,7 @@ export function setPlan(
     context,
   )
   if (context.style.large) {
-    const rows = spaceRows(planColumn(given, area, context), pointsOf(2), pointsOf(6))
+    const rows = spaceRows(planColumn(given, area, context), pointsOf(4), pointsOf(6))
     const whole = rowsHeight([head, ...rows]) <= textHeight(context.style)
     return whole ? keepTogether([head, ...rows]) : [head, ...rows]
   }
@@ -80,11 +80,11 @@ function setNote(title: string, text: string, area: Area, context: LayoutContext
 }
 
 /** Rungs that climb, each with its tempo and a box to tick. */
-function setLadder(plan: PracticePlan, area: Area, context: LayoutContext): readonly Row[] {
+function setLadder(plan: PracticePlan, area: Area, context: LayoutContext, width: number = area.width): readonly Row[] {
   const { fonts, words, style } = context
   const { small } = style
   const rungs = plan.ladderBpm
-  const drawing = tempoLadder(rungs, { width: area.width, size: small.size, fonts })
+  const drawing = tempoLadder(rungs, { width, size: small.size, fonts })
   const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${words.ladder}: ${rungs.join(', ')}.` }
   const figure = { kind: 'figure', x: 0, y: 0, drawing, node } as const
   return [
@@ -111,11 +111,7 @@ function planColumn(plan: PracticePlan, area: Area, context: LayoutContext): rea
   })
   const title = setParagraph([say(words.looping, 'sans-bold', small.size)], { role: 'P', size: small }, area, context)
   const loops = places.length === 0 ? [] : [...title, ...places.flat()]
-  const groups = [
-    setLadder(plan, { ...area, width }, context),
-    loops,
-    setNote(words.care, words.careNote, area, context),
-  ]
+  const groups = [setLadder(plan, area, context, width), loops, setNote(words.care, words.careNote, area, context)]
   return groups
     .filter((rows) => rows.length > 0)
     .flatMap((rows, index) => spaceRows(keepTogether(rows), index === 0 ? 0 : small.leading * 0.75, 0))

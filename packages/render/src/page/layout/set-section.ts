@@ -107,7 +107,7 @@ export function setHead(
     area,
     context,
   )
-  const bearing = style.title.size * (style.large ? 0.07 : 0.045)
+  const bearing = context.fonts.measure('serif-light', style.title.size, head.title.charAt(0)).left
   const rows: Row[] = titleRows.map((each, index) => ({
     ...each,
     keepNext: true,
@@ -159,13 +159,8 @@ function factsRow(head: LessonHead, area: Area, context: LayoutContext): Row {
     }
     const base = top + leading * BASE_OF_LEADING
     if (x > 0) {
-      items.push({
-        kind: 'figure',
-        x: x + gap - 0.35,
-        y: base - size * 0.8,
-        drawing: upright(size * 0.876),
-        node: null,
-      })
+      const drawing = upright(size * 0.876, 0.7 * Math.sqrt(style.ease))
+      items.push({ kind: 'figure', x: x + gap - drawing.width / 2, y: base - size * 0.8, drawing, node: null })
       x += 2 * gap
     }
     items.push(lineItem(runs, { x, y: base }, node, context).item)
@@ -175,11 +170,11 @@ function factsRow(head: LessonHead, area: Area, context: LayoutContext): Row {
   return row(height, items, { before: pointsOf(2.6) * style.ease, after: pointsOf(3.6) * style.ease, keepNext: true })
 }
 
-function upright(height: number): Drawing {
+function upright(height: number, width: number): Drawing {
   return {
     kind: 'drawing',
-    width: 0.7,
+    width,
     height,
-    items: [line('rule', { x1: 0.35, y1: 0, x2: 0.35, y2: height }, 0.7)],
+    items: [line('rule', { x1: width / 2, y1: 0, x2: width / 2, y2: height }, width)],
   }
 }

@@ -68,7 +68,7 @@ export function setShapes(
           setParagraph(
             runs,
             { role: 'P', size: style.small },
-            { width: column - pointsOf(1.6), parent: area.parent },
+            { width: column - pointsOf(style.large ? 6 : 1.6), parent: area.parent },
             context,
           ),
         )
