@@ -33,6 +33,9 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
   const date = buildDate(world.env)
   const progress = progressLine(world.err)
   const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)))
+  const shapes = works.find((work) => work.book === null && work.lessons.length === 0)
+  if (shapes !== undefined)
+    throw new UsageError(`${shapes.path} holds the shapes of a book`, 'build the book, or one of its lessons')
   refuseSameNames(works, options, world)
   const findings: Finding[] = works.flatMap((work) => work.findings)
   const made: {

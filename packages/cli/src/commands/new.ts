@@ -13,6 +13,11 @@ export interface NewOptions {
 /** `barwise new FILE`: writes a first lesson that builds, never over a file that is there, and says what comes next. */
 export function runNew(file: string, options: NewOptions, world: World): ExitCode {
   const name = /\.(md|markdown)$/i.test(file) ? file : `${file}.md`
+  const ending = /\.(?:txt|docx?|odt|rtf|pdf|html?)$/i.exec(file)?.[0]
+  if (ending !== undefined) {
+    const stem = file.slice(0, -ending.length)
+    throw new UsageError(`a lesson is a Markdown file, not ${ending}`, `say \`barwise new ${quoted(`${stem}.md`)}\``)
+  }
   const path = resolve(world.folder, name)
   if (existsSync(path)) throw new UsageError(`${name} is there already`, 'choose another name; nothing was overwritten')
   writeWholeFiles([{ path, content: newLesson(options.title ?? titleOf(name)) }])

@@ -12,7 +12,7 @@ import {
   type SourceFile,
 } from '@barwise/parser'
 import { UsageError } from '../usage-error.ts'
-import { bookAround } from './book-around.ts'
+import { bookAround, bookOfShapes } from './book-around.ts'
 import { fileInside } from './inside-folder.ts'
 import { loadImages } from './load-images.ts'
 import { readSource } from './read-source.ts'
@@ -30,7 +30,7 @@ export interface LoadedLesson {
   readonly images: ReadonlyMap<string, Uint8Array>
 }
 
-/** What one argument of the command names: a lesson alone, or a book with its lessons. */
+/** What one argument of the command names: a lesson alone, a book with its lessons, or the shape file of a book, without lessons. */
 export interface LoadedWork {
   /** The file as the caller named it. */
   readonly path: string
@@ -62,6 +62,10 @@ export function loadWork(path: string, folder: string, progress: (file: string) 
   const sources = new Map([[path, source.text]])
   const reading = { folder, sources, progress }
   if (isBook(path)) return loadBook(source, place, reading)
+  if (bookOfShapes(absolute) !== null) {
+    const { findings } = readShapeFile(source)
+    return { ...place, book: null, bookReadable: true, lessons: [], findings, sources }
+  }
   const loaded = loadLesson(source, { absolute, ...surroundings(absolute, place, reading) })
   return { ...place, book: null, bookReadable: true, lessons: [loaded.lesson], findings: loaded.findings, sources }
 }

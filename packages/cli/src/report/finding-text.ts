@@ -1,6 +1,7 @@
 import type { Finding, Severity } from '@barwise/parser'
 import type { Output, Style } from '../terminal/world.ts'
 import { excerptOf } from './excerpt.ts'
+import { wrapWords } from './wrap-words.ts'
 
 const STYLE: Readonly<Record<Severity, Style>> = { error: 'red', warning: 'yellow', note: 'cyan' }
 
@@ -20,14 +21,30 @@ export type SourceTexts = ReadonlyMap<string, string>
 export function findingText(finding: Finding, sources: SourceTexts, output: Output): string {
   const style = STYLE[finding.severity]
   const { file, line, column } = finding.place
-  const title = output.paint(style, `${finding.severity}[${finding.code}]`)
-  const lines = [`${title} ${output.paint('bold', finding.message)}`, `  ${file}:${line}:${column}`]
+  const name = `${finding.severity}[${finding.code}]`
+  const message = wrapped(finding.message, { before: `${name} `, indent: '  ', output })
+  const lines = [`${output.paint(style, name)} ${message.map((one) => output.paint('bold', one)).join('\n  ')}`]
+  lines.push(`  ${file}:${line}:${column}`)
   lines.push(...excerptLines(finding, sources, output))
   for (const other of finding.related) {
     lines.push(`  see ${other.place.file}:${other.place.line}:${other.place.column} ${other.message}`)
   }
-  lines.push(`  ${output.paint('green', 'help:')} ${finding.help}`)
+  const indent = '        '
+  const help = wrapped(finding.help, { before: indent, indent, output })
+  lines.push(`  ${output.paint('green', 'help:')} ${help.join(`\n${indent}`)}`)
   return `${lines.join('\n')}\n`
+}
+
+/** A message as it fits a terminal; in one line where nobody watches, so that it can be searched. */
+function wrapped(
+  text: string,
+  { before, indent, output }: { readonly before: string; readonly indent: string; readonly output: Output },
+): readonly string[] {
+  if (!output.isTerminal) return [text]
+  return wrapWords(text, {
+    columns: Math.max(30, output.columns) - indent.length,
+    first: before.length - indent.length,
+  })
 }
 
 function excerptLines(finding: Finding, sources: SourceTexts, output: Output): readonly string[] {

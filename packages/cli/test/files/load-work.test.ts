@@ -42,6 +42,17 @@ describe('loadWork', () => {
     expect(work.bookReadable).toBe(false)
   })
 
+  test('checks the shape file of a book by itself, and does not build it', async () => {
+    const world = testWorld()
+    world.file('book.md', BOOK.replace('title: B', 'title: B\nshapes: shapes.md'))
+    world.file('shapes.md', ':::shapes\nEm 0 2 2 0 0\n:::\n')
+    expect(await runProgram(['check', 'shapes.md'], world)).toBe(1)
+    expect(world.printed.out).toContain('shapes.md:2:4')
+    expect(world.printed.out).toContain('1 error in the shapes')
+    expect(await runProgram(['build', 'shapes.md'], world)).toBe(2)
+    expect(world.printed.err).toContain('build the book, or one of its lessons')
+  })
+
   test('keeps two pictures of one name apart', () => {
     const work = load(
       folderWith({

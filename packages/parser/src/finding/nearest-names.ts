@@ -43,6 +43,7 @@ function changes(written: string, name: string): number {
 export function helpWithNames(written: string, names: readonly string[], otherwise: string): string {
   const near = nearestNames(written, names)
   if (near.length > 0) return `write ${listWithOr(near.map(quoted))}`
+  if (names.length === 1) return `use ${quoted(names[0] ?? '')}`
   if (names.length > 0 && names.length <= 16) return `use one of ${names.map(quoted).join(', ')}`
   return otherwise
 }
