@@ -1,12 +1,11 @@
-import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { hasBrowser, openBrowser } from '../support/browser.ts'
+import { axeFaults } from './axe-faults.ts'
 import { exampleBooklet, onDisk, pagesOf } from './example-booklet.ts'
 
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 /** The pages that are also looked at narrow and dark: all lessons are written by the same code. */
 const NARROW_PAGES = ['index.html', 'ferry-queue.html']
 const WIDTHS = { desktop: 1314, tablet: 900, phone: 390 } as const
@@ -55,12 +54,11 @@ describe.skipIf(!hasBrowser())('the booklet, opened from disk', () => {
       await page.emulateMedia({ colorScheme: 'light' })
       await page.setViewportSize({ width: WIDTHS.desktop, height: 900 })
       await page.goto(addressOf(name))
-      await page.addScriptTag({ path: AXE })
-      expect(await faults(page), `${name}, wide on white`).toEqual([])
+      expect(await axeFaults(page), `${name}, wide on white`).toEqual([])
       if (!NARROW_PAGES.includes(name)) continue
       await page.emulateMedia({ colorScheme: 'dark' })
       await page.setViewportSize({ width: WIDTHS.phone, height: 900 })
-      expect(await faults(page), `${name}, narrow on black`).toEqual([])
+      expect(await axeFaults(page), `${name}, narrow on black`).toEqual([])
     }
     await page.close()
   })
@@ -95,6 +93,55 @@ describe.skipIf(!hasBrowser())('the booklet, opened from disk', () => {
     expect(await shown(WIDTHS.phone)).toEqual([0, wide])
   })
 
+  test('lets the keyboard in: first the way past the links, then the links, each one seen where it is', async () => {
+    const page = await open('ferry-queue.html', WIDTHS.desktop)
+    const focused = (): Promise<{ readonly text: string; readonly outline: string; readonly inside: boolean }> =>
+      page.evaluate(() => {
+        const node = document.activeElement as HTMLElement
+        const box = node.getBoundingClientRect()
+        const inside = box.left >= 0 && box.top >= 0 && box.width > 0
+        return { text: node.textContent ?? '', outline: getComputedStyle(node).outlineWidth, inside }
+      })
+    const seen: string[] = []
+    for (let press = 0; press < 8; press += 1) {
+      await page.keyboard.press('Tab')
+      const { text, outline, inside } = await focused()
+      seen.push(text)
+      expect({ outline, inside }, text).toEqual({ outline: '3px', inside: true })
+    }
+    expect(seen.slice(0, 7)).toEqual([
+      'Skip to the lesson',
+      'Thursdays at Lamplight Yard',
+      'Ferry Queue',
+      'Shapes',
+      'Groove',
+      'Bar by bar',
+      'Practice plan',
+    ])
+    await page.close()
+  })
+
+  test('is printed black on white, without links to click, its figures as large as on paper', async () => {
+    const page = await open('ferry-queue.html', WIDTHS.desktop, 'dark')
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
+    const printed = await page.evaluate(() => {
+      const shown = (name: string): boolean => (document.querySelector(name)?.getClientRects().length ?? 0) > 0
+      const { color, backgroundColor } = getComputedStyle(document.body)
+      const figure = document.querySelector('.card .wide svg')
+      const natural = Number.parseFloat(figure?.getAttribute('width') ?? '0')
+      const widthPt = ((figure?.getBoundingClientRect().width ?? 0) * 72) / 96
+      return { color, backgroundColor, rail: shown('.rail'), pager: shown('.pager'), scale: widthPt / natural }
+    })
+    expect(printed).toMatchObject({
+      color: 'rgb(20, 24, 26)',
+      backgroundColor: 'rgb(255, 255, 255)',
+      rail: false,
+      pager: false,
+    })
+    expect(printed.scale).toBeCloseTo(1, 2)
+    await page.close()
+  })
+
   test('sets its words in the faces it brings', async () => {
     const page = await open('ferry-queue.html', WIDTHS.desktop)
     const loaded = await page.evaluate(() =>
@@ -104,16 +151,3 @@ describe.skipIf(!hasBrowser())('the booklet, opened from disk', () => {
     await page.close()
   })
 })
-
-/** What axe-core objects to, with the first element of each kind. */
-function faults(page: Page): Promise<readonly string[]> {
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run(): Promise<AxeReport> } }
-    const { violations } = await axe.run()
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160) ?? ''}`)
-  })
-}
-
-interface AxeReport {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[]
-}

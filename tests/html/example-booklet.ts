@@ -2,18 +2,31 @@ import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { loadWork, readWebFonts } from '@barwise/cli'
-import { type Booklet, openFonts, renderHtml } from '@barwise/render'
-import { fontBytes } from '../support/fonts.ts'
+import { loadWork, readFontBytes, readWebFonts } from '@barwise/cli'
+import { readLesson } from '@barwise/parser'
+import { type Booklet, type Edition, openFonts, PUPIL, type RenderHtmlInput, renderHtml } from '@barwise/render'
+import { HARD_LESSON } from './hard-lesson.ts'
 
 const EXAMPLES: string = fileURLToPath(new URL('../../examples', import.meta.url))
 
 /** The booklet of the example book, as files in memory. */
-export function exampleBooklet(): Booklet {
+export function exampleBooklet(edition: Edition = PUPIL): Booklet {
   const { book, lessons } = loadWork('book.md', EXAMPLES, () => {})
   if (book === null || lessons.some(({ readable }) => !readable)) throw new Error('the example book does not read')
   const read = lessons.map(({ lesson }) => ({ lesson, images: new Map() }))
-  return renderHtml({ book, lessons: read, fonts: openFonts(fontBytes()), webFonts: readWebFonts() })
+  return renderHtml({ book, lessons: read, edition, ...fontsOf(edition) })
+}
+
+/** The booklet of the hard lesson, as files in memory: one page, `index.html`. */
+export function hardBooklet(edition: Edition = PUPIL): Booklet {
+  const { lesson, findings } = readLesson({ path: 'hard-lesson.md', text: HARD_LESSON })
+  const fault = findings.find(({ severity }) => severity === 'error')
+  if (fault !== undefined) throw new Error(`the hard lesson does not read: ${fault.message}`)
+  return renderHtml({ book: null, lessons: [{ lesson, images: new Map() }], edition, ...fontsOf(edition) })
+}
+
+function fontsOf(edition: Edition): Pick<RenderHtmlInput, 'fonts' | 'webFonts'> {
+  return { fonts: openFonts(readFontBytes(edition)), webFonts: readWebFonts(edition) }
 }
 
 /** Writes a booklet into a fresh folder and returns the folder. */

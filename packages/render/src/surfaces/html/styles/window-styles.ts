@@ -67,7 +67,7 @@ html{font-size:150%}
 .shapes{grid-template-columns:repeat(auto-fill,minmax(9.5rem,1fr))}
 .flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>.table,.care,.teacher,.noted,.contents{max-width:none}
 main,main.alone,.rail{max-width:42rem;margin-inline:auto}
-.facts,.section>.heading p,.advice,.legend,.counting,.same,.rhythm,.noted,.plan,.imprint,.card .tags,.rail .book,.map-of,.pager span{font-size:1rem}
+.facts,.section>.heading p,.advice,.strips figcaption,.legend,.counting,.same,.rhythm,.noted,.plan,.imprint,.card .tags,.rail .book,.map-of,.pager span{font-size:1rem}
 .card .tags{width:100%;margin:0}
 code,pre{font-size:.92em}
 .rungs li::after{width:1.25rem;height:1.25rem}
