@@ -85,7 +85,7 @@ function composeBlock(block: Block, context: Context): readonly DocumentBlock[] 
       return [{ kind: 'heading', level, children: setWords(block.children, words) }]
     }
     case 'paragraph':
-      return plainText(block.children).trim() === '' && !block.children.some((inline) => inline.kind === 'image')
+      return plainText(block.children, words).trim() === '' && !block.children.some((inline) => inline.kind === 'image')
         ? []
         : [{ kind: 'paragraph', children: setWords(block.children, words) }]
     case 'list':

@@ -1,8 +1,10 @@
 import type { Block } from '@barwise/parser'
 import { composeLesson, PUPIL, plainText } from '@barwise/render'
 import { expect, test } from 'vitest'
+import { pageWords } from '../../src/page/document/words-of-language.ts'
 import { bar, heading, lesson, paragraph, part, text } from './build-lesson.ts'
 
+const words = pageWords('en')
 const SPAN = { start: 0, end: 0 }
 const eight = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((number) => bar(number))
 const groove = part(eight, { repeats: [{ from: 1, to: 8, times: 2, endings: [] }] })
@@ -83,11 +85,11 @@ test('answers are held back and leave a numbered note', () => {
 test('straight quotation marks become true ones and a number stays with its word', () => {
   const document = composeLesson(lesson({ blocks: [paragraph(`It's "bar 3", then 'fret 7'...`)] }))
   const [block] = document.flow
-  expect(block?.kind === 'paragraph' && plainText(block.children)).toBe('It’s “bar\u00a03”, then ‘fret\u00a07’…')
+  expect(block?.kind === 'paragraph' && plainText(block.children, words)).toBe('It’s “bar\u00a03”, then ‘fret\u00a07’…')
 })
 
 test('true marks the writer typed stay as they are', () => {
   const document = composeLesson(lesson({ blocks: [paragraph(text('“and” – up'))] }))
   const [block] = document.flow
-  expect(block?.kind === 'paragraph' && plainText(block.children)).toBe('“and” – up')
+  expect(block?.kind === 'paragraph' && plainText(block.children, words)).toBe('“and” – up')
 })

@@ -100,7 +100,7 @@ export const GERMAN: PageWords = {
   warmUp: (minutes) => `erst aufwärmen; etwa ${minutes} Minuten am Stück, lieber kurz und oft`,
   ladder: 'Tempoleiter',
   ladderHow: 'Viermal hintereinander sauber: abhaken und eine Stufe höher. Zwei Patzer: eine Stufe tiefer.',
-  looping: 'Lohnt sich in Schleife',
+  looping: 'In Schleife üben',
   loopPlace,
   loopReason,
   edition: (text) => text,
@@ -111,10 +111,10 @@ export const GERMAN: PageWords = {
   implies: (symbol) => `gemeint ist ${symbol}`,
   effort: (effort) => `Anspruch ${effort} von 4`,
   quiet: ({ strings: list, how, finger }) => {
-    if (how === 'thumb' || finger === null || finger === 'T') return `Der Daumen hält ${strings(list)} still.`
-    if (how === 'both') return `Finger ${finger} hält ${strings(list)} still.`
-    if (how === 'tip') return `Die Kuppe von Finger ${finger} hält ${strings(list)} still.`
-    return `Leg Finger ${finger} flach, damit ${strings(list)} still ${list.length === 1 ? 'bleibt' : 'bleiben'}.`
+    if (how === 'thumb' || finger === null || finger === 'T') return `Der Daumen dämpft ${strings(list)}.`
+    if (how === 'both') return `Finger ${finger} dämpft ${strings(list)}.`
+    if (how === 'tip') return `Die Kuppe von Finger ${finger} dämpft ${strings(list)}.`
+    return `Finger ${finger} liegt flach und dämpft ${strings(list)}.`
   },
   strokeFrom: (string) => `Beginne den Anschlag bei Saite ${string}.`,
   legend: {

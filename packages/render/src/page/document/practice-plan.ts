@@ -1,5 +1,6 @@
 import { type Lesson, type Part, planPractice } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
+import { holdNumbers } from './typography.ts'
 
 /** A stretch worth looping, and why: "Bar 2, beats 3–4" and a sentence. */
 export interface LoopAdvice {
@@ -20,7 +21,10 @@ export function practicePlan(lesson: Lesson, part: Part, words: PageWords): Prac
   const { ladderBpm, loops, minutes } = planPractice(lesson, part)
   return {
     ladderBpm,
-    loops: loops.map((loop) => ({ where: words.loopPlace(loop), why: words.loopReason(loop.reason) })),
+    loops: loops.map((loop) => ({
+      where: holdNumbers(words.loopPlace(loop), words),
+      why: holdNumbers(words.loopReason(loop.reason), words),
+    })),
     minutes,
   }
 }

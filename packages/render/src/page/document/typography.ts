@@ -76,7 +76,7 @@ export function holdNumbers(text: string, words: PageWords): string {
 }
 
 /** The plain text of some words, references and pictures by their names. */
-export function plainText(children: readonly Inline[]): string {
+export function plainText(children: readonly Inline[], words: PageWords): string {
   return children
     .map((inline) => {
       switch (inline.kind) {
@@ -86,7 +86,7 @@ export function plainText(children: readonly Inline[]): string {
         case 'strong':
         case 'emphasis':
         case 'link':
-          return plainText(inline.children)
+          return plainText(inline.children, words)
         case 'image':
           return inline.alt
         case 'break':
@@ -96,7 +96,7 @@ export function plainText(children: readonly Inline[]): string {
         case 'chord':
           return inline.symbol
         case 'bar-ref':
-          return inline.from === inline.to ? String(inline.from) : `${inline.from}–${inline.to}`
+          return words.bar(inline.from, inline.to)
         default:
           return ''
       }

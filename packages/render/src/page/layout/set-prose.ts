@@ -24,15 +24,15 @@ export function setBlocks(
   return blocks.flatMap((block, index) => {
     const rows = setBlock(block, { before: blocks[index - 1] ?? null }, area, context, other)
     const next = blocks[index + 1]
-    if (next === undefined || !leadsTo(block, next)) return rows
+    if (next === undefined || !leadsTo(block, next, context)) return rows
     return rows.map((each, at) => (at === rows.length - 1 ? { ...each, keepNext: true } : each))
   })
 }
 
 /** Whether a paragraph speaks of what comes next: it ends in a colon, or a figure or a table follows. */
-function leadsTo(block: DocumentBlock, next: DocumentBlock): boolean {
+function leadsTo(block: DocumentBlock, next: DocumentBlock, { words }: LayoutContext): boolean {
   if (block.kind !== 'paragraph') return false
-  if (plainText(block.children).trimEnd().endsWith(':')) return true
+  if (plainText(block.children, words).trimEnd().endsWith(':')) return true
   return next.kind === 'blank' || next.kind === 'strip' || next.kind === 'systems' || next.kind === 'table'
 }
 
@@ -51,7 +51,7 @@ function setBlock(
     case 'paragraph': {
       // In large print paragraphs are parted by white, which is seen sooner than an indent.
       const follows = place.before?.kind === 'paragraph' && !style.large
-      const runs = inlineRuns(block.children, { lessonId, voice: SERIF, size: style.body.size })
+      const runs = inlineRuns(block.children, { lessonId, words: context.words, voice: SERIF, size: style.body.size })
       const rows = setParagraph(
         runs,
         { role: 'P', size: style.body, ...(follows ? { indent: style.body.leading } : {}) },
@@ -109,10 +109,17 @@ function setHeading(
   const { style, lessonId } = context
   const size = block.level === 2 ? style.display : style.body
   const bold = block.level <= 3
-  const runs = inlineRuns(block.children, { lessonId, voice: SANS, size: size.size, bold, italic: !bold })
+  const runs = inlineRuns(block.children, {
+    lessonId,
+    words: context.words,
+    voice: SANS,
+    size: size.size,
+    bold,
+    italic: !bold,
+  })
   const role = `H${block.level}` as StructRole
   const rows = setParagraph(runs, { role, size, hyphenate: false, balanced: true }, area, context)
-  const title = plainText(block.children)
+  const title = plainText(block.children, context.words)
   const held = rows.map((each, index) => ({
     ...each,
     keepNext: true,

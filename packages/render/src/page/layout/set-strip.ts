@@ -1,7 +1,7 @@
 import type { Bar, BarRange, Part } from '@barwise/parser'
 import type { Drawing } from '../../drawing/drawing.ts'
 import { pointsOf } from '../../drawing/lengths.ts'
-import { stepsOfPart } from '../../steps/part-steps.ts'
+import { heardRhythm } from '../../steps/heard-rhythm.ts'
 import { drawStrip } from '../../strip/draw-strip.ts'
 import { type BarStretch, cutToFit } from '../../strip/middle-beat.ts'
 import { stripStyle } from '../../strip/strip-style.ts'
@@ -24,7 +24,6 @@ export function setStrips(
   const wanted = part.bars.filter((bar) =>
     bars === null ? bar.number === 0 || bar.sameAs === null : bar.number >= bars.from && bar.number <= bars.to,
   )
-  const steps = new Map(stepsOfPart(lesson, part).cards.map((card) => [card.bar, card]))
   const rows: Row[] = []
   let items: PageItem[] = []
   let [x, height] = [0, 0]
@@ -40,8 +39,7 @@ export function setStrips(
       (stretch) => stripOf(part, bar, stretch, context).width <= area.width,
     )
     const title = capital(context.words.bar(bar.number, bar.number))
-    const rhythm = steps.get(bar.sameAs ?? bar.number)?.rhythm ?? title
-    const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}: ${rhythm}` }
+    const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}. ${heardRhythm(lesson, bar)}` }
     const { size, leading } = style.label
     stretches.forEach((stretch, index) => {
       const drawing = stripOf(part, bar, stretch, context)

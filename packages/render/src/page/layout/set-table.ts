@@ -60,7 +60,13 @@ export function setTable(block: Table, area: Area, context: LayoutContext): read
 }
 
 function cellRuns(cell: readonly Inline[], header: boolean, context: LayoutContext): readonly TextRun[] {
-  return inlineRuns(cell, { lessonId: context.lessonId, voice: SANS, size: context.style.steps.size, bold: header })
+  return inlineRuns(cell, {
+    lessonId: context.lessonId,
+    words: context.words,
+    voice: SANS,
+    size: context.style.steps.size,
+    bold: header,
+  })
 }
 
 function alignRow(each: Row, align: Table['align'][number], width: number): Row {

@@ -2,6 +2,7 @@ import type { Inline, Span } from '@barwise/parser'
 import type { Ink } from '../../drawing/drawing.ts'
 import type { FaceId } from '../../fonts/face.ts'
 import { barAnchor, shapeAnchor } from '../document/anchors.ts'
+import type { PageWords } from '../document/page-words.ts'
 import { trueSigns } from '../document/sounding-key.ts'
 import type { LinkTarget } from './page-content.ts'
 
@@ -48,9 +49,10 @@ interface RunStyle {
   readonly ink: Ink
 }
 
-/** What references lead to. */
+/** What references lead to, and how they are called. */
 export interface RunContext {
   readonly lessonId: string
+  readonly words: PageWords
   readonly voice: Voice
   readonly size: number
   readonly bold?: boolean
@@ -100,7 +102,7 @@ function runsOf(inline: Inline, style: RunStyle, context: RunContext): readonly 
     case 'chord':
       return [put(trueSigns(inline.symbol))]
     case 'bar-ref': {
-      const words = inline.from === inline.to ? `bar\u00a0${inline.from}` : `bars\u00a0${inline.from}–${inline.to}`
+      const words = context.words.bar(inline.from, inline.to).replaceAll(' ', '\u00a0')
       const lesson = inline.lesson ?? context.lessonId
       return [
         put(words, { link: inline.part === null ? null : anchor(barAnchor(lesson, { id: inline.part }, inline.from)) }),
