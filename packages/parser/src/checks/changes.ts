@@ -3,7 +3,7 @@ import type { FingeredMoment } from '../hand/finger-part.ts'
 import { gripKey } from '../hand/grip.ts'
 import { fastestTempo, type HandChange, handChanges, hundredths } from '../hand/hand-changes.ts'
 import { CARE } from './care.ts'
-import { fingersWord, secondsWord } from './hand-words.ts'
+import { barWord, fingersWord, secondsWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /** Shares of the available time from which a change is worth a note, a warning, an error. */
@@ -36,7 +36,7 @@ export const changes: Rule = {
 function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): FindingDraft | null {
   const { availableS, neededS, to } = change
   const { bar } = to
-  const what = `the change in ${placeName(to)}${change.atRepeat ? `, coming from bar ${change.from.bar.number} at the repeat,` : ''}`
+  const what = `the change in ${placeName(to)}${change.atRepeat ? `, coming from ${barWord(change.from.bar)} at the repeat,` : ''}`
   const base = {
     span: to.event.span,
     bar: bar.number,
@@ -75,7 +75,7 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
 }
 
 function placeName({ bar, event }: FingeredMoment): string {
-  return `bar ${bar.number}, beat ${Math.floor(event.at / bar.beatTicks) + 1 + bar.firstBeat}`
+  return `${barWord(bar)}, beat ${Math.floor(event.at / bar.beatTicks) + 1 + bar.firstBeat}`
 }
 
 function timesWord({ fingers, neededS }: HandChange, availableS: number): string {

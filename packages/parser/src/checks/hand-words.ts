@@ -1,4 +1,10 @@
+import type { Bar } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
+
+/** "bar 3", "the pickup". */
+export function barWord(bar: Pick<Bar, 'number'>): string {
+  return bar.number === 0 ? 'the pickup' : `bar ${bar.number}`
+}
 
 /** "finger 2", "the thumb". */
 export function fingerWord(finger: Finger): string {

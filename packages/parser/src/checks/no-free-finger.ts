@@ -3,7 +3,7 @@ import type { FingeredMoment } from '../hand/finger-part.ts'
 import type { Finger } from '../score/shape.ts'
 import { gripFault } from './grip-fault.ts'
 import { placeOf } from './grips-of.ts'
-import { fingersWord, fingerWord, listWords } from './hand-words.ts'
+import { barWord, fingersWord, fingerWord, listWords } from './hand-words.ts'
 import type { Rule, RuleContext } from './rule.ts'
 
 /**
@@ -49,7 +49,7 @@ function withOthersMoved({ hands }: RuleContext): readonly FindingDraft[] {
           bar: moment.bar.number,
           code: 'no-free-finger',
           severity: 'warning',
-          message: `the hammer-on in bar ${moment.bar.number} finds no free finger: ${from} hold${passed.length > 1 ? '' : 's'} string${passed.length > 1 ? 's' : ''} ${strings}, which go${passed.length > 1 ? '' : 'es'} on`,
+          message: `the hammer-on in ${barWord(moment.bar)} finds no free finger: ${from} hold${passed.length > 1 ? '' : 's'} string${passed.length > 1 ? 's' : ''} ${strings}, which go${passed.length > 1 ? '' : 'es'} on`,
           help: `finger ${what} so that ${listWords(fingers)} hold${fingers.length > 1 ? '' : 's'} string${passed.length > 1 ? 's' : ''} ${strings} from the start, or strike the note instead`,
         },
       ]

@@ -7,6 +7,7 @@ import { formatNoteName } from '../theory/note-name.ts'
 import { isFine, midisOf, notesAgainst, writtenOf } from './chord-over-notes.ts'
 import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
 import { asWritten } from './chord-words.ts'
+import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /**
@@ -52,7 +53,7 @@ function judgeStretch(
       severity: lesson.instrument.name === 'bass' ? 'warning' : 'note',
       span: strike.span,
       bar: bar.number,
-      message: `${what} in bar ${bar.number} is ${lowest}, but the symbol ${chord.text} asks for ${bass}`,
+      message: `${what} in ${barWord(bar)} is ${lowest}, but the symbol ${chord.text} asks for ${bass}`,
       help: `put ${bass} below the chord, or write the symbol without \`/${bass}\`; leave it where another instrument plays the bass`,
       related: [{ span: stretch.bar.span, message: `${chord.text} is written here` }],
     },

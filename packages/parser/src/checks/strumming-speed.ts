@@ -2,6 +2,7 @@ import type { FindingDraft } from '../finding/finding-draft.ts'
 import { CEILING_HZ, HARD_HZ, handCyclesHz } from '../hand/strum-speed.ts'
 import type { Bar, Part } from '../score/part.ts'
 import { CARE } from './care.ts'
+import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /** How fast the hand has to swing, at the lesson's tempo and at its goal. */
@@ -21,7 +22,7 @@ function fastest(part: Part, goalBpm: number | null): readonly FindingDraft[] {
   if (worst === null) return []
   const { bar, hz, tempoBpm } = worst
   const atGoal = tempoBpm !== bar.tempoBpm
-  const what = `bar ${bar.number} asks for ${hz.toFixed(1)} swings a second at ${atGoal ? 'the goal of ' : ''}${tempoBpm}`
+  const what = `${barWord(bar)} asks for ${hz.toFixed(1)} swings a second at ${atGoal ? 'the goal of ' : ''}${tempoBpm}`
   const mend = `bring the ${atGoal ? 'goal' : 'tempo'} down to ${Math.floor((tempoBpm * HARD_HZ) / hz)}, or write fewer strokes; ${CARE}`
   const base = { span: bar.span, bar: bar.number }
   if (hz > CEILING_HZ) {
