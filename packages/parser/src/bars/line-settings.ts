@@ -34,7 +34,9 @@ export interface ReadSettings {
 }
 
 /** Reads `time 3/4 grid 8 ...` up to the first word that cannot be read, which is reported. */
-export function readSettings({ words, offset, code, context }: SettingsLine): ReadSettings {
+export function readSettings({ words: written, offset, code, context }: SettingsLine): ReadSettings {
+  // Two words stand in quotes in the braces of a part, so here they may.
+  const words = written.map((word) => ({ ...word, text: word.text.replace(/^"|"$/g, '') }))
   let settings: Setting = {}
   const seen = new Set<string>()
   let at = 0

@@ -118,7 +118,7 @@ function reportDirective(
   const isLeaf = name in LEAF_DIRECTIVES
   const isContainer = CONTAINER_NAMES.includes(name)
   if (!isLeaf && !isContainer) {
-    const help = helpWithNames(name, BLOCK_NAMES, 'use a name of the language page')
+    const help = helpWithNames(name, BLOCK_NAMES, 'use a name of the guide')
     tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
   } else if (container && isLeaf) {
     const message = `\`${name}\` stands on one line, with two colons`
@@ -184,7 +184,7 @@ function reportColonLine(line: number, start: SourceLine, tell: (line: number, d
   const near = nearestNames(name, BLOCK_NAMES)
   if (colons.length < 3 && (near.length === 0 || gap !== '')) return
   const nameSpan = { start: start.offset, end: start.offset + colons.length + gap.length + name.length }
-  const help = helpWithNames(name, BLOCK_NAMES, 'delete the colons, or use a name of the language page')
+  const help = helpWithNames(name, BLOCK_NAMES, 'delete the colons, or use a name of the guide')
   tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
 }
 
