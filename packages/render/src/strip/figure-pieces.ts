@@ -9,13 +9,14 @@ const SQUEEZED = 1.08
  * without a beat inside is set smaller, as `drawCardFigure` does. Throws when the part has no such bar (our bug: references are checked).
  */
 export function drawFigurePieces(input: DrawCardFigureInput & { readonly pageWidthPt: number }): readonly CardFigure[] {
-  const { pageWidthPt, ...free } = input
+  const { pageWidthPt, fromTicks, toTicks, ...given } = input
+  const free = { maxWidthPt: pageWidthPt, ...given }
   const bar = input.part.bars.find((candidate) => candidate.number === input.bar)
   if (bar === undefined) throw new Error(`part ${input.part.id} has no bar ${input.bar}`)
   const pieces = cutToFit(
     bar,
-    input,
+    { fromTicks, toTicks },
     (stretch) => drawCardFigure({ ...free, ...stretch }).drawing.width <= pageWidthPt * SQUEEZED,
   )
-  return pieces.map(({ fromTicks, toTicks }) => drawCardFigure({ ...input, fromTicks, toTicks }))
+  return pieces.map((stretch) => drawCardFigure({ ...free, ...stretch, pageWidthPt }))
 }

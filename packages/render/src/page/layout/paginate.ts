@@ -54,9 +54,10 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
     }
     const overflows = heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY
     const sparse = heightOf(page, gapShare) < options.height * SPARSE
-    const last = chunk.at(-1)
-    if (overflows && sparse && last !== undefined && last.pieces.length > 0) {
-      waiting.unshift(...chunksOf([...chunk.slice(0, -1), ...last.pieces], options.height))
+    const tooHigh = heightOf(chunk, gapShare * GIVE) > options.height + NEARLY
+    const pieces = chunk.at(-1)?.pieces ?? []
+    if (overflows && (sparse || tooHigh) && pieces.length > 0) {
+      waiting.unshift(...chunksOf([...chunk.slice(0, -1), ...pieces], options.height))
     } else if (page.length > 0 && overflows) {
       close()
       page.push(...openPage(chunk))

@@ -78,9 +78,14 @@ function newLine(size: number): TextRun {
   return say('', 'serif', size, { breaksAfter: true })
 }
 
-function richRuns(text: RichText, size: number, voice: 'serif' | 'sans', { words }: LayoutContext): readonly TextRun[] {
+function richRuns(
+  text: RichText,
+  size: number,
+  voice: 'serif' | 'sans',
+  { words, style }: LayoutContext,
+): readonly TextRun[] {
   return text.map((piece) => {
-    if (piece.style === 'count') return say(piece.text, 'sans-semibold', size * 0.97)
+    if (piece.style === 'count') return say(piece.text, 'sans-semibold', style.large ? size : size * 0.97)
     if (piece.style === 'italic') return say(piece.text, voice === 'serif' ? 'serif-italic' : 'sans-italic', size)
     return say(holdNumbers(piece.text, words), voice, size)
   })

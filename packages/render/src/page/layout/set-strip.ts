@@ -40,7 +40,7 @@ export function setStrips(
     )
     const title = capital(context.words.bar(bar.number, bar.number))
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}. ${heardRhythm(lesson, bar)}` }
-    const { size, leading } = style.label
+    const { size, leading } = style.small
     stretches.forEach((stretch, index) => {
       const drawing = stripOf(part, bar, stretch, context)
       if (x > 0 && x + drawing.width > area.width) close()
