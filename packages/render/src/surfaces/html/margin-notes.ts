@@ -3,7 +3,8 @@ import { h } from 'hastscript'
 import type { CheckNotes } from '../../page/document/document-block.ts'
 import { isEnglish, type MarginNote } from '../../page/document/margin-note.ts'
 import { el } from './nodes.ts'
-import type { PageContext } from './page-context.ts'
+import { claimId, type PageContext } from './page-context.ts'
+import { notedAnchor } from './section-anchors.ts'
 
 /** Notes of the teacher's edition as a list beside what they are about; none at all where there are none. */
 export function marginNotes(notes: readonly MarginNote[], context: PageContext): readonly Element[] {
@@ -27,9 +28,12 @@ export function marginNotes(notes: readonly MarginNote[], context: PageContext):
 /** What the check found, at the end of a lesson. */
 export function checkSection(block: CheckNotes, context: PageContext): Element {
   const about = block.about === '' ? [] : [el('p', '', [block.about])]
-  return el('section', 'section', [
+  const id = claimId(notedAnchor(context.document.id), context)
+  return h(
+    'section',
+    { className: ['section'], ...(id === undefined ? {} : { id }) },
     el('div', 'heading', [el('h2', '', [block.title]), ...about]),
     ...marginNotes(block.notes, context),
     ...block.remarks.map((text) => el('p', 'counting', [text])),
-  ])
+  )
 }

@@ -4,7 +4,7 @@ import { h } from 'hastscript'
 import { withInner } from '../../page/document/inner-blocks.ts'
 import type { FlowContext } from './flow.ts'
 import { el } from './nodes.ts'
-import { cardsAnchor, planAnchor, shapesAnchor } from './section-anchors.ts'
+import { cardsAnchor, notedAnchor, planAnchor, shapesAnchor } from './section-anchors.ts'
 
 /** The rail beside a lesson: where it stands in the book, its sections, and a map of its bars, each a link to its card. */
 export function lessonRail(context: FlowContext, lessonNumber: number | null, bookTitle: string | null): Element {
@@ -30,6 +30,7 @@ function sectionLinks(context: FlowContext): readonly Element[] {
     if (block.kind === 'part-head') return [{ text: block.title, to: block.anchor }]
     if (block.kind === 'cards') return [{ text: block.title, to: cardsAnchor(context.document.id, block.part) }]
     if (block.kind === 'plan') return [{ text: block.title, to: planAnchor(context.document.id, block.part) }]
+    if (block.kind === 'check-notes') return [{ text: block.title, to: notedAnchor(context.document.id) }]
     return []
   })
   const once = links.filter((link, index) => links.findIndex((other) => other.to === link.to) === index)

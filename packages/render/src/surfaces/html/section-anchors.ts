@@ -14,3 +14,8 @@ export function cardsAnchor(document: string, part: Part): string {
 export function planAnchor(document: string, part: Part): string {
   return `${document}.${part.id}.plan`
 }
+
+/** Where the teacher's edition tells what the check found. */
+export function notedAnchor(document: string): string {
+  return `${document}.noted`
+}

@@ -58,6 +58,12 @@ test('the teacher’s booklet says so over its title and in the name of its wind
   expect(wordsIn(page.querySelector('.teacher'))).toContain('Let them play bar 2')
 })
 
+test('a link beside the lesson leads to what the check noted', () => {
+  const link = [...page.querySelectorAll('.rail a')].find((each) => wordsIn(each) === 'What the check noted')
+  const place = decodeURIComponent(link?.getAttribute('href')?.slice(1) ?? '')
+  expect(wordsIn(page.getElementById(place))).toContain('What the check noted')
+})
+
 test('the teacher’s booklet is valid HTML and passes the accessibility rules', async () => {
   const validate = new HtmlValidate({ root: true, extends: ['html-validate:standard', 'html-validate:a11y'] })
   const report = await validate.validateString(html)

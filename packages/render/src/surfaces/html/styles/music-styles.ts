@@ -44,7 +44,7 @@ export const CARD_STYLES: string = `
 .steps .number{white-space:nowrap;padding-right:.375rem;font:700 1.125rem/1.5 var(--sans);color:var(--accent)}
 .count{font:600 .97em/1 var(--sans);font-style:normal}
 .same{list-style:none;font:400 1rem/1.5 var(--sans);margin-top:1.125rem}
-.noted{list-style:none;max-width:64ch;margin-top:.75rem;padding-left:.875rem;border-left:1.5px solid var(--ink);font:400 1rem/1.44 var(--sans)}
+.noted{list-style:none;max-width:76ch;margin-top:.75rem;padding-left:.875rem;border-left:1.5px solid var(--ink);font:400 1rem/1.44 var(--sans)}
 .noted li+li{margin-top:.375rem}
 .noted .finding{white-space:nowrap;color:var(--quiet)}
 .shapes>.noted{grid-column:1/-1;margin-top:0}
