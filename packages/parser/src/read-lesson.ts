@@ -35,6 +35,8 @@ import type { SourceFile } from './source/span.ts'
 export interface ReadLessonOptions {
   /** The shape file of its book. Its own mistakes are reported by `readShapeFile`, once for the whole book. */
   readonly shapes?: SourceFile | null
+  /** The language of its book: that of a lesson that gives none. English when left out. */
+  readonly language?: string
   /** The names of the book's lessons (their files without `.md`); without them `lesson=` is not checked. */
   readonly lessons?: readonly string[] | null
   /** Whether a file exists, its path relative to the lesson's; without it images and links are not checked. */
@@ -61,7 +63,8 @@ export function readLesson(source: SourceFile, options: ReadLessonOptions = {}):
   const index = createLineIndex(text)
   const matter = readFrontMatter(source, index, { names: LESSON_SETTINGS, report, what: 'lesson' })
   const values = settingReader(matter, report)
-  const settings = readLessonSettings(matter, values, report)
+  const { language } = options
+  const settings = readLessonSettings(matter, values, report, language === undefined ? {} : { language })
   const instrument = readInstrument(values)
 
   const scan = scanRawBlocks(text, index, matter.bodyLine)

@@ -101,7 +101,15 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
     if (lessonSource === null) return []
     reading.progress(lessonSource.path)
     const absolute = resolve(reading.folder, lessonSource.path)
-    return [loadLesson(lessonSource, { absolute, root: place.folder, shapes: shapes.source, lessons })]
+    return [
+      loadLesson(lessonSource, {
+        absolute,
+        root: place.folder,
+        shapes: shapes.source,
+        lessons,
+        language: book.settings.language,
+      }),
+    ]
   })
   const crossing = checkBook(
     loaded.map(({ lesson: { path, lesson } }) => {
@@ -152,12 +160,12 @@ function sharedShapes(
 /** What a lesson named alone takes from the book around it, so that it reads there and here alike: pictures, shapes, lesson names. */
 function surroundings(absolute: string, place: Place, reading: BookReading): Omit<LessonFiles, 'absolute'> {
   const around = bookAround(absolute)
-  if (around === null) return { root: place.folder, shapes: null, lessons: null }
+  if (around === null) return { root: place.folder, shapes: null, lessons: null, language: null }
   const path = relative(reading.folder, around.path) || around.path
   const home = { path, folder: dirname(around.path), stem: 'book' }
   const name = around.book.settings.shapes
   const shapes = name === null ? null : sourceInside(name, home, reading)
-  return { root: home.folder, shapes, lessons: lessonNames(around.book) }
+  return { root: home.folder, shapes, lessons: lessonNames(around.book), language: around.book.settings.language }
 }
 
 function lessonNames(book: Book): readonly string[] {
@@ -185,15 +193,18 @@ interface LessonFiles {
   readonly shapes: SourceFile | null
   /** The names of the book's lessons; null for a lesson alone. */
   readonly lessons: readonly string[] | null
+  /** The language of the book, which a lesson that gives none takes; null for a lesson alone. */
+  readonly language: string | null
 }
 
 function loadLesson(
   source: SourceFile,
-  { absolute, root, shapes, lessons }: LessonFiles,
+  { absolute, root, shapes, lessons, language }: LessonFiles,
 ): { readonly lesson: LoadedLesson; readonly findings: readonly Finding[] } {
   const read = readLesson(source, {
     shapes,
     lessons,
+    ...(language === null ? {} : { language }),
     hasFile: (name) => fileInside(root, dirname(absolute), name) !== null,
   })
   const pictures = loadImages(read.lesson, source, absolute, root)

@@ -35,8 +35,7 @@ export function readBookSettings(matter: FrontMatter, settings: SettingReader, r
       otherwise: 'a4',
       allowed: '`a4`, `letter` or `a5`',
     }),
-    // Each lesson says it of itself; a book cannot accept findings.
-    language: readLanguage(settings, report, { severity: 'note' }),
+    language: readLanguage(settings, report, { accepted: null }),
     licence: settings.words('licence'),
     permissions: settings.words('permissions'),
     shapes: settings.words('shapes'),

@@ -52,8 +52,13 @@ const COMMON_TIME: Metre = { count: 4, unit: 4 }
 /** A walking pace, taken when no tempo is given: common practice. */
 const USUAL_TEMPO_BPM = 90
 
-/** The settings of a lesson with every default filled in; wrong values are reported and replaced by their default. */
-export function readLessonSettings(matter: FrontMatter, settings: SettingReader, report: Report): LessonSettings {
+/** The settings of a lesson with every default filled in, what it inherits from its book first; wrong values are reported and replaced by their default. */
+export function readLessonSettings(
+  matter: FrontMatter,
+  settings: SettingReader,
+  report: Report,
+  inherited: Partial<Pick<LessonSettings, 'language'>> = {},
+): LessonSettings {
   const tempo = (name: string): number | null =>
     settings.parsed<number | null>(name, {
       parse: (text) => parseWhole(text, 20, 300),
@@ -90,7 +95,10 @@ export function readLessonSettings(matter: FrontMatter, settings: SettingReader,
     author: settings.words('author'),
     level: settings.words('level'),
     licence: settings.words('licence'),
-    language: readLanguage(settings, report, { accepted: accept.includes('page-in-english') }),
+    language: readLanguage(settings, report, {
+      accepted: accept.includes('page-in-english'),
+      ...(inherited.language === undefined ? {} : { otherwise: inherited.language }),
+    }),
     tempoBpm: tempoBpm ?? USUAL_TEMPO_BPM,
     tempoGiven: tempoBpm !== null,
     goalBpm,

@@ -1,6 +1,5 @@
 import type { Report } from '../finding/finding-draft.ts'
 import { listWithOr } from '../finding/nearest-names.ts'
-import type { Severity } from '../finding/severity.ts'
 import { PAGE_LANGUAGES, pageLanguage } from '../score/page-language.ts'
 import type { SettingReader } from './setting-reader.ts'
 
@@ -8,18 +7,19 @@ import type { SettingReader } from './setting-reader.ts'
 const LANGUAGE = /^[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*$/
 
 /**
- * The language of a lesson or a book, English when it gives none. One whose words the page does not have is kept, because prose
- * is hyphenated by it and screen readers speak by it, and reported once: the page would mix two languages unasked.
+ * The language of a lesson or a book; `otherwise` (English when left out) where it gives none. One whose words the page does not
+ * have is kept, because prose is hyphenated by it and screen readers speak by it, and reported where it is set: the page would
+ * mix two languages unasked. A lesson can accept that (`accepted` tells whether it has); a book cannot (null).
  */
 export function readLanguage(
   settings: SettingReader,
   report: Report,
-  options: { readonly severity?: Severity; readonly accepted?: boolean } = {},
+  options: { readonly accepted: boolean | null; readonly otherwise?: string },
 ): string {
   const known = PAGE_LANGUAGES.map((one) => `\`${one}\``)
   const language = settings.parsed('language', {
     parse: (text) => (LANGUAGE.test(text) ? text : null),
-    otherwise: 'en',
+    otherwise: options.otherwise ?? 'en',
     allowed: `a language tag such as ${listWithOr(known)}`,
   })
   const value = settings.value('language')
@@ -27,9 +27,8 @@ export function readLanguage(
     report({
       code: 'page-in-english',
       span: value.span,
-      ...(options.severity === undefined ? {} : { severity: options.severity }),
       message: `headings, labels and steps are not written in \`${language}\` and stay English`,
-      help: `choose ${listWithOr(known)}, or keep the line for prose in \`${language}\` and add \`accept: page-in-english\``,
+      help: `choose ${listWithOr(known)}, or keep the line for prose in \`${language}\`${options.accepted === null ? '' : ' and add `accept: page-in-english`'}`,
     })
   }
   return language

@@ -39,11 +39,18 @@ describe('a language that it has none for', () => {
     expect(reading('accept: [page-in-english]', 'language: es').findings).toEqual([])
   })
 
-  test('is only a note in a book, whose lessons speak for themselves', () => {
+  test('is reported in a book too, whose lessons take it unless they give one', () => {
     const text = '---\ntitle: Cuaderno\nlanguage: es\n---\n\n- [Cola del ferry](ferry-queue.md)\n'
     const { book, findings } = readBook({ path: 'book.md', text }, { hasFile: () => true })
     expect(book.settings.language).toBe('es')
-    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['page-in-english', 'note']])
+    expect(findings.map(({ code, help }) => [code, help])).toEqual([
+      ['page-in-english', 'choose `en` or `de`, or keep the line for prose in `es`'],
+    ])
+    const lesson = (settings: string) =>
+      readLesson({ path: 'a.md', text: `---\ntitle: Cola\n${settings}---\n` }, { language: book.settings.language })
+    expect(lesson('').findings).toEqual([])
+    expect(lesson('').lesson.settings.language).toBe('es')
+    expect(lesson('language: de\n').lesson.settings.language).toBe('de')
   })
 
   test('a word that is no tag is a bad setting and nothing else', () => {

@@ -1,5 +1,6 @@
 import type { Book, Lesson } from '@barwise/parser'
 import type { LessonDocument } from '../document/document-block.ts'
+import { pageWords } from '../document/words-of-language.ts'
 import { fillLesson } from './fill-lesson.ts'
 import { setFrontMatter } from './front-matter.ts'
 import { setAnswers } from './lay-out-lesson.ts'
@@ -55,8 +56,10 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
   }
   const last = lessons.at(-1)
   if (book === null || last === undefined) return { pages: body, romanCount: 0 }
-  addAnswers(lessons, { book, root, context: last.context }, { body, starts })
-  const frontPages = setFrontMatter(book, starts, front, last.context)
+  // What belongs to the whole book speaks its language, whatever that of its lessons.
+  const context = { ...last.context, words: pageWords(book.settings.language) }
+  addAnswers(lessons, { book, root, context }, { body, starts })
+  const frontPages = setFrontMatter(book, starts, front, context)
   return { pages: [...frontPages, ...body], romanCount: frontPages.length }
 }
 
