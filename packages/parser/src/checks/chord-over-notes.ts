@@ -13,7 +13,7 @@ import { soundsThree } from './shape-label.ts'
  * A written symbol agrees with what is struck under it. It does when the sounds of its whole stretch do; else each strike of three or
  * more different notes is judged. Passed over: shapes that carry the symbol themselves or imply theirs (their lines are judged),
  * moved shapes (chords on the way), strikes in the last beat that fit the next symbol (played ahead), ornaments beside the plain
- * chord, and disagreeing strikes that take less time than the agreeing ones (chords in passing). At most one finding for a stretch, never an error.
+ * chord, and disagreeing strikes that take less than half the sounding time (chords in passing). At most one finding for a stretch, never an error.
  */
 export const chordOverNotes: Rule = {
   codes: ['chord-contradicts', 'chord-extra-tones', 'chord-missing-tones'],
@@ -53,7 +53,7 @@ export function notesAgainst(
   const other = strikes.filter((each) => disagrees(each, whole, { stretch, chord, shapes }))
   const against = other.length === strikes.length ? other : other.filter((each) => !isOrnament(each))
   const first = against[0]
-  if (first === undefined || timeOf(against) * 2 < timeOf(strikes)) return []
+  if (first === undefined || timeOf(against.map(({ placed }) => placed)) * 2 < timeOf(counted)) return []
   return [findingFor(first, chord, stretch, lesson)]
 }
 
@@ -98,8 +98,8 @@ function disagrees(
   return nextJudged === null || !isFine(nextJudged)
 }
 
-function timeOf(strikes: readonly JudgedStrike[]): number {
-  return strikes.reduce((sum, { placed }) => sum + placed.strike.duration, 0)
+function timeOf(strikes: readonly PlacedStrike[]): number {
+  return strikes.reduce((sum, { strike }) => sum + strike.duration, 0)
 }
 
 function findingFor(

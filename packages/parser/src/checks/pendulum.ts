@@ -28,44 +28,67 @@ function turnedStrokes(part: Part): readonly FindingDraft[] {
       return { bar, event, start: barStart + event.at }
     }),
   )
-  return strokes.flatMap((stroke, at) => judge(stroke, [strokes[at - 1], strokes[at + 1]]))
+  const drafts: FindingDraft[] = []
+  let reported = -1
+  strokes.forEach((stroke, at) => {
+    if (!isTurned(stroke)) return
+    const [first, last] = runAround(strokes, at)
+    const long = last > first
+    if (long && reported >= first) return
+    if (long) reported = at
+    drafts.push(long ? runFinding(stroke, last - first + 1) : accentFinding(stroke))
+  })
+  return drafts
 }
 
-function judge(
-  { bar, event, start }: HandStroke,
-  neighbours: readonly (HandStroke | undefined)[],
-): readonly FindingDraft[] {
+/** Whether the writer gave a stroke on the grid the direction that the hand does not have there. */
+function isTurned({ bar, event }: HandStroke): boolean {
   const slot = slotTicks(bar.grid)
-  if (event.kind === 'rest' || !event.strokeGiven || bar.stroke !== 'alternate') return []
-  if (event.at % slot !== 0 || event.span.start === bar.span.start) return []
+  if (event.kind === 'rest' || !event.strokeGiven || bar.stroke !== 'alternate') return false
+  // What a copy brought in points at its line and was judged where it stands.
+  if (event.at % slot !== 0 || event.span.start === bar.span.start) return false
+  return event.stroke !== swingAt({ bar, event })
+}
+
+function swingAt({ bar, event }: Pick<HandStroke, 'bar' | 'event'>): 'down' | 'up' {
   const offset = bar.firstBeat * bar.beatTicks
-  const own = bar.grid === 4 || ((event.at + offset) / slot) % 2 === 0 ? 'down' : 'up'
-  if (event.stroke === own) return []
-  const base = { span: event.span, bar: bar.number }
-  const near = neighbours.some(
-    (other) =>
-      other !== undefined &&
-      other.event.kind !== 'rest' &&
-      other.event.stroke === event.stroke &&
-      Math.abs(other.start - start) < 2 * slot,
-  )
-  if (near) {
-    const word = event.stroke === 'down' ? 'downstrokes' : 'upstrokes'
-    return [
-      {
-        ...base,
-        code: 'same-direction-run',
-        message: `two ${word} in a row in bar ${bar.number} leave the hand less than one full swing between them`,
-        help: 'leave the direction out here so that the hand goes on swinging, or hold the stroke before for one slot more',
-      },
-    ]
+  return bar.grid === 4 || ((event.at + offset) / slotTicks(bar.grid)) % 2 === 0 ? 'down' : 'up'
+}
+
+/** The first and the last of the strokes around one that follow each other in its direction in less than a swing. */
+function runAround(strokes: readonly HandStroke[], at: number): readonly [number, number] {
+  let [first, last] = [at, at]
+  while (follows(strokes[first - 1], strokes[first])) first--
+  while (follows(strokes[last], strokes[last + 1])) last++
+  return [first, last]
+}
+
+function follows(before: HandStroke | undefined, after: HandStroke | undefined): boolean {
+  if (before === undefined || after === undefined) return false
+  if (before.event.kind === 'rest' || after.event.kind === 'rest') return false
+  return before.event.stroke === after.event.stroke && after.start - before.start < 2 * slotTicks(after.bar.grid)
+}
+
+const COUNTS = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight']
+
+function runFinding({ bar, event }: HandStroke, strokes: number): FindingDraft {
+  const word = event.kind !== 'rest' && event.stroke === 'down' ? 'downstrokes' : 'upstrokes'
+  return {
+    span: event.span,
+    bar: bar.number,
+    code: 'same-direction-run',
+    message: `${COUNTS[strokes - 2] ?? strokes} ${word} in a row in bar ${bar.number} leave the hand less than one full swing between them`,
+    help: 'leave the direction out here so that the hand goes on swinging, or hold the stroke before for one slot more',
   }
-  return [
-    {
-      ...base,
-      code: 'against-pendulum',
-      message: `this ${event.stroke}stroke in bar ${bar.number} falls where the hand swings ${own}`,
-      help: 'keep it if it is meant as an accent, else leave the direction out',
-    },
-  ]
+}
+
+function accentFinding({ bar, event }: HandStroke): FindingDraft {
+  const stroke = event.kind === 'rest' ? null : event.stroke
+  return {
+    span: event.span,
+    bar: bar.number,
+    code: 'against-pendulum',
+    message: `this ${stroke}stroke in bar ${bar.number} falls where the hand swings ${swingAt({ bar, event })}`,
+    help: 'keep it if it is meant as an accent, else leave the direction out',
+  }
 }

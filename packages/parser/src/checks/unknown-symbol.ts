@@ -40,7 +40,9 @@ function writtenSymbols(lesson: Lesson): readonly WrittenSymbol[] {
   const entries = lesson.parts.flatMap((part) =>
     part.bars.flatMap((bar) =>
       bar.chords.flatMap((chord) =>
-        chord.written && chord.symbol !== null ? [{ symbol: chord.symbol, span: bar.span, file: lesson.file }] : [],
+        chord.written && chord.symbol !== null
+          ? [{ symbol: chord.symbol, span: chord.span ?? bar.span, file: lesson.file }]
+          : [],
       ),
     ),
   )

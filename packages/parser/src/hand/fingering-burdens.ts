@@ -21,6 +21,13 @@ export type Burden =
   | 'little-finger'
   | 'skipped-on-same-fret'
   | 'reach-across'
+  | 'open-finger-low'
+  | 'open-finger-high'
+  | 'open-barre'
+  | 'open-pair-low'
+  | 'open-single-off'
+  | 'one-for-all'
+  | 'barre-over-silent'
 
 export const BURDENS: readonly Burden[] = [
   'fingers',
@@ -41,6 +48,13 @@ export const BURDENS: readonly Burden[] = [
   'little-finger',
   'skipped-on-same-fret',
   'reach-across',
+  'open-finger-low',
+  'open-finger-high',
+  'open-barre',
+  'open-pair-low',
+  'open-single-off',
+  'one-for-all',
+  'barre-over-silent',
 ]
 
 /** The amount of each burden, in the order of `BURDENS`; gaps are in frets, reaches in strings. */
@@ -64,7 +78,9 @@ export function burdensOf(grip: Grip, fingering: Fingering): readonly number[] {
   if (used.has(4)) add('little-finger', 1)
   addGaps(fingers, used, add)
   for (const barre of barresOf(grip, fingering)) addBarre(grip, barre, add)
+  if (used.size === 1 && grip.presses.length > 1) add('one-for-all', 1)
   addReach(grip, fingering, add)
+  addOpen(grip, fingering, used, add)
   return BURDENS.map((burden) => amounts.get(burden) ?? 0)
 }
 
@@ -97,6 +113,9 @@ function addBarre(grip: Grip, barre: Barre, add: Add): void {
   if (width >= 5) add('barre-full', 1)
   const sounding = [...grip.presses.map((press) => press.string), ...grip.open]
   if (barre.toString > Math.min(...sounding) && barre.finger !== 1) add('barre-short-of-edge', 1)
+  for (let string = barre.toString + 1; string < barre.fromString; string++) {
+    if (!sounding.includes(string)) add('barre-over-silent', 1)
+  }
 }
 
 /** Strings by which a higher finger on a higher fret lies on a thicker string than the finger before it. */
@@ -111,4 +130,18 @@ function addReach(grip: Grip, fingering: Fingering, add: Add): void {
     const back = (strings[at] ?? 0) - (strings[at - 1] ?? 0)
     if (back > 0) add('reach-across', back)
   }
+}
+
+/** Up to this fret, and with open strings, a grip is in open position, where each finger has its fret. */
+const OPEN_POSITION_FRETS = 4
+
+/** In open position: frets by which the lowest finger is below or above its own fret, most telling for one or two fingers; fingers laid flat. */
+function addOpen(grip: Grip, fingering: Fingering, used: ReadonlyMap<number, number>, add: Add): void {
+  const frets = grip.presses.map((press) => press.fret)
+  if (grip.open.length === 0 || used.size === 0 || Math.max(...frets) > OPEN_POSITION_FRETS) return
+  const below = Math.min(...frets) - Math.min(...used.keys())
+  add(below > 0 ? 'open-finger-low' : 'open-finger-high', Math.abs(below))
+  if (frets.length === 1) add('open-single-off', Math.abs(below))
+  if (frets.length === 2) add('open-pair-low', Math.max(0, below))
+  add('open-barre', barresOf(grip, fingering).length)
 }

@@ -1,4 +1,4 @@
-import type { Event, Strike } from '../score/event.ts'
+import type { Event, NoteStart, Strike } from '../score/event.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
 import type { Shape } from '../score/shape.ts'
@@ -22,6 +22,8 @@ export interface HandMoment {
   readonly borrowed: boolean
   /** Strings whose notes slide in from where they were. */
   readonly slides: readonly number[]
+  /** Strings whose notes are hammered on. */
+  readonly hammers: readonly number[]
   /** Strings whose notes go on from before while others are hammered or pulled. */
   readonly holds: readonly number[]
 }
@@ -114,8 +116,9 @@ function meet(
     shape,
     plainShape: shape !== null && event.target.added.length === 0,
     borrowed: !asked && grip.presses.some((press) => press.finger !== null),
-    slides: event.notes.filter((note) => note.from === 'slid').map((note) => note.string),
-    holds: event.notes.filter((note) => note.from === 'held').map((note) => note.string),
+    slides: stringsOf(event, 'slid'),
+    hammers: stringsOf(event, 'hammered'),
+    holds: stringsOf(event, 'held'),
   }
   const struck = new Set(event.notes.map((note) => note.string))
   const rings = event.notes.flatMap((note) =>
@@ -123,7 +126,16 @@ function meet(
       ? [{ string: note.string, fret: note.fret, until: barStart + note.ringsTo }]
       : [],
   )
-  return { moment, state: { symbol, ringing: [...ringing.filter((note) => !struck.has(note.string)), ...rings] } }
+  // What the hand let go for this grip does not come back.
+  const kept = ringing.filter(
+    ({ string, fret }) =>
+      !struck.has(string) && grip.presses.some((press) => press.string === string && press.fret === fret),
+  )
+  return { moment, state: { symbol, ringing: [...kept, ...rings] } }
+}
+
+function stringsOf(event: Strike, from: NoteStart): readonly number[] {
+  return event.notes.filter((note) => note.from === from).map((note) => note.string)
 }
 
 /** Each bar with its start on one line of time that the pickup is part of. */

@@ -12,17 +12,20 @@ const FIXED = 2
 /** How much of a grip's own cost counts by the number of its presses: in a line of single notes the way decides, not the grip. */
 const GRIP_SHARES = [0, 0.2, 0.5]
 
+/** A shape is learnt with one fingering and looked up in its grid: there the grip decides, and the way only between near equals. */
+const SHAPE_SHARE = 2
+
 /** What it costs to let go of fingers borrowed from a shape; judgement. */
 const LET_GO = 10
 
 /** Equal for moments that ask the same of the hand. */
 export function momentKey(moment: HandMoment): string {
-  return `${gripKey(moment.grip)}${moment.shape !== null && !moment.plainShape ? '+' : ''}${moment.borrowed ? '~' : ''}`
+  return `${gripKey(moment.grip)}${moment.shape !== null && !moment.plainShape ? '+' : ''}${moment.borrowed ? '~' : ''}${moment.plainShape ? '=' : ''}`
 }
 
 /** The ways to hold one moment, each with what it costs by itself. */
 export function momentStates(moment: HandMoment, on: HandOnNeck): readonly RankedFingering[] {
-  const share = GRIP_SHARES[moment.grip.presses.length] ?? 1
+  const share = moment.plainShape ? SHAPE_SHARE : (GRIP_SHARES[moment.grip.presses.length] ?? 1)
   return fingeringsOf(moment, on)
     .slice(0, STATES)
     .map(({ fingering, cost, reachCost }) => ({ fingering, cost: (cost - reachCost) * share + reachCost }))

@@ -9,20 +9,26 @@ export const TRAVEL_S = 0.06
 /** The usable part of a fret space, in millimetres. */
 const TARGET_MM = 20
 
-/** A grip with its fingers; on arrival, the strings whose notes slide in. */
+/** A grip with its fingers. */
 export interface HeldGrip {
   readonly grip: Grip
   readonly fingering: Fingering | null
 }
 
+/** A grip that is reached, with the strings whose notes slide in or are hammered on. */
+export interface ReachedGrip extends HeldGrip {
+  readonly slides: readonly number[]
+  readonly hammers: readonly number[]
+}
+
 /**
  * The longest time any finger needs from one grip to the next, in seconds, with the fingers that move, the index first. A shape
- * moved whole, or slid, needs no settling.
+ * moved whole, or slid, needs no settling; a finger that was free waits over the fret it hammers.
  */
 export function moveTime(
   neck: Neck,
   from: HeldGrip,
-  to: HeldGrip & { readonly slides: readonly number[] },
+  to: ReachedGrip,
 ): { readonly neededS: number; readonly fingers: readonly Finger[] } {
   const whole = movedWhole(from, to)
   const position = Math.max(1, Math.round(positionOf(from.grip, from.fingering ?? [])))
@@ -43,7 +49,8 @@ export function moveTime(
       return
     const hover = { string: press.string, fret: Math.max(1, finger === 'T' ? position : position + finger - 1) }
     const origins = places.length > 0 ? places : [hover]
-    const way = Math.min(...origins.map((place) => travelMm(neck, place, press)))
+    const waits = places.length === 0 && to.hammers.includes(press.string)
+    const way = waits ? 0 : Math.min(...origins.map((place) => travelMm(neck, place, press)))
     const settle = whole || to.slides.includes(press.string) ? 0 : SETTLE_S
     neededS = Math.max(neededS, settle + TRAVEL_S * Math.log2(way / TARGET_MM + 1))
     fingers.add(finger)

@@ -5,27 +5,35 @@ import { type Fingering, fingerOnTwoFrets, type Grip } from './grip.ts'
 
 /**
  * What each burden weighs. Fitted to the published fingerings of an open chord data set in nine of its twelve keys (a
- * conditional logit over the feasible fingerings of each shape), measured on the other three.
+ * conditional logit over the feasible fingerings of each shape), measured on the other three; `open-single-off` is judgement, for
+ * the set holds six such shapes: a finger alone in open position takes the fret of its number.
  */
 const WEIGHTS: Readonly<Record<Burden, number>> = {
-  fingers: -1.07,
-  'lowest-by-second': 0.68,
-  'lowest-by-third': 2.1,
-  'lowest-by-fourth': 1.43,
-  'gap-narrow': 1.31,
-  'gap-wide': 3.77,
-  'barre-first': 2.73,
-  'barre-second': 5.31,
-  'barre-third': 6.33,
-  'barre-little': 7.57,
-  'barre-pairs': -1.17,
-  'barre-full': -1.62,
-  'barre-short-of-edge': 1.17,
-  'second-finger': 0.28,
-  'third-finger': 1.18,
-  'little-finger': 1.52,
-  'skipped-on-same-fret': 2.29,
-  'reach-across': 0.34,
+  fingers: -1.3,
+  'lowest-by-second': 0.98,
+  'lowest-by-third': 2.35,
+  'lowest-by-fourth': 1.31,
+  'gap-narrow': 1.47,
+  'gap-wide': 3.71,
+  'barre-first': 1.91,
+  'barre-second': 4.9,
+  'barre-third': 6.07,
+  'barre-little': 7.31,
+  'barre-pairs': -1.12,
+  'barre-full': -2.44,
+  'barre-short-of-edge': 1.21,
+  'second-finger': 0.33,
+  'third-finger': 1.33,
+  'little-finger': 1.46,
+  'skipped-on-same-fret': 2.32,
+  'reach-across': 0.32,
+  'open-finger-low': 0.33,
+  'open-finger-high': 0.31,
+  'open-barre': 1.62,
+  'open-pair-low': 1.75,
+  'open-single-off': 1.3,
+  'one-for-all': -0.92,
+  'barre-over-silent': 3.32,
 }
 
 const WEIGHT_LIST: readonly number[] = BURDENS.map((burden) => WEIGHTS[burden])

@@ -14,7 +14,7 @@ const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 const HELD_BY_OTHER_FINGER = 30
 /** For each whole time that a step lacks, counted from the share of the time where it begins to be tight. */
-const RUSH = 20
+const RUSH = 30
 const RUSHED_FROM = 0.8
 
 /** A step of the hand: from one fingered grip to that of the next moment, in the seconds there are (null: in its own time). */
@@ -64,11 +64,7 @@ function rushCost(
   neck: Neck,
   { before, from, moment, to, availableS }: HandStep & { readonly availableS: number },
 ): number {
-  const { neededS } = moveTime(
-    neck,
-    { grip: before, fingering: from },
-    { grip: moment.grip, fingering: to, slides: moment.slides },
-  )
+  const { neededS } = moveTime(neck, { grip: before, fingering: from }, { ...moment, fingering: to })
   return RUSH * Math.max(0, neededS / availableS - RUSHED_FROM)
 }
 

@@ -91,5 +91,5 @@ export const NAMING_COSTS: NamingCosts = {
   rootInKey: 0.2,
   followsChord: 0.1,
   close: 0.9,
-  dearest: 4,
+  dearest: 2.8,
 }

@@ -27,6 +27,11 @@ test('a turned stroke beside one in its direction leaves no swing between them',
   expect(said('bar 1\n  1: Em d:Em - -\n  2: - - Em Em')).toEqual(['same-direction-run line 13 bar 1'])
 })
 
+test('a run is one finding, however long', () => {
+  expect(said('bar 1\n  1: d:Em d:Em d:Em d:Em\n  2: - - Em Em')).toEqual(['same-direction-run line 13 bar 1'])
+  expect(said('bar 1\n  1: Em d:Em - -\n  2: Em d:Em - -')).toHaveLength(2)
+})
+
 test('neighbours count over the bar line', () => {
   expect(said('bar 1\n  1: Em - - -\n  2: - - - d:Em\nbar 2\n  1: Em - - -\n  2: - - - Em')).toEqual([
     'same-direction-run line 14 bar 1',

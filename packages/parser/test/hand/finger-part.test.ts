@@ -88,3 +88,11 @@ test('single notes leave the fingers of the shape they lie in where a hammer-on 
   expect(hammered![1]).toBe(held![1])
   expect(Number(hammered![0])).toBeGreaterThan(Number(hammered![1]))
 })
+
+test('a ringing note that a new shape let go is not held again', () => {
+  const shapes = 'Em11 2 2 2 0 0 0 fingers 1 1 1 0 0 0\nG/D x x 0 0 2 0 fingers x x 0 0 1 0'
+  const text = `---\ntitle: T\n---\n\n:::shapes\n${shapes}\n:::\n\n:::part{#p grid=4 time=3/4}\nbar 1 chords .\n  1: Em11_\n  2: G/D_\n  3: 2@3\n:::\n`
+  const { hands } = fingerLesson(readLesson({ path: 't.md', text }).lesson)
+  const last = hands.get('p')!.moments.at(-1)!
+  expect(last.grip.presses.map(({ string, fret }) => `${fret}@${string}`)).toEqual(['2@3', '2@2'])
+})

@@ -57,3 +57,9 @@ test('the fastest tempo is where the time just fits to the hundredth of a second
   expect(at(tempo)).toBeGreaterThanOrEqual(Math.round(change!.neededS * 100))
   expect(at(tempo + 2)).toBeLessThan(Math.round(change!.neededS * 100))
 })
+
+test('a free finger waits over the fret it hammers', () => {
+  // Judgement: it only has to drop, which takes the 0.08 s of settling.
+  const [hammer] = changesOf('bar 1 chords .\n  1: 7@3(1) h:9@3(3)\n  2: - -')
+  expect(hammer!.neededS).toBeCloseTo(0.08, 6)
+})
