@@ -156,7 +156,7 @@ describe('a copy', () => {
 
   it('may have other chords', () => {
     const lesson = readSound({ lines: `bar 1 chords Em7\n  1: Em7 x\n  2: . .\nbar 2 = bar 1 chords C -` })
-    expect(barOf(lesson, 2).chords).toEqual([{ at: 0, symbol: 'C', written: true }])
+    expect(barOf(lesson, 2).chords).toMatchObject([{ at: 0, symbol: 'C', written: true }])
   })
 
   it('leaves remarks and other ways behind', () => {

@@ -83,7 +83,7 @@ describe('the sample lesson', () => {
 
   it('has its chords, its other way, its remark, its repeat', () => {
     const bar = barOf(lesson, 1)
-    expect(bar.chords).toEqual([
+    expect(bar.chords).toMatchObject([
       { at: 0, symbol: 'Em7', written: true },
       { at: 5040, symbol: 'A9', written: true },
     ])

@@ -71,7 +71,7 @@ export function chordRows(
 }
 
 function writtenChords(bar: PlayedBar): readonly ChordAt[] {
-  return (bar.draft.chords ?? []).map(({ at, symbol }) => ({ at: at - bar.offset, symbol, written: true }))
+  return (bar.draft.chords ?? []).map((chord) => ({ ...chord, at: chord.at - bar.offset, written: true }))
 }
 
 function shapeChords(

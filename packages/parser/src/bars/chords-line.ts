@@ -53,7 +53,9 @@ export function readChords(
     })
     return null
   }
-  return words.flatMap((word, index) =>
-    word.text === '-' ? [] : [{ at: bar.at + index * entry, symbol: word.text === '.' ? null : word.text }],
-  )
+  return words.flatMap((word, index) => {
+    if (word.text === '-') return []
+    const span = { start: offset + word.start, end: offset + word.end }
+    return [{ at: bar.at + index * entry, symbol: word.text === '.' ? null : word.text, span }]
+  })
 }

@@ -54,6 +54,7 @@ export interface AlternativeDraft {
 export interface WrittenChord {
   readonly at: Ticks
   readonly symbol: string | null
+  readonly span: Span
 }
 
 /** A bar as written, its copies done, before it is played. */

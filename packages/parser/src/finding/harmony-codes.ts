@@ -19,7 +19,7 @@ export const HARMONY_CODES: Readonly<Record<HarmonyCode, CodeDoc>> = {
   'unknown-chord-symbol': {
     severity: 'warning',
     says: 'What stands where a chord symbol is wanted cannot be read as one, so it is printed as it is, but neither checked nor moved.',
-    covers: 'the shape line, the `bar` line, or the `:chord[...]`, where it first stands',
+    covers: 'The shape line, the symbol after `chords`, or the `:chord[...]`, where it first stands.',
     bad: lesson('Open', '0 2 2 0 0 0 fingers 0 2 3 0 0 0 chord em'),
     good: lesson('Open', '0 2 2 0 0 0 fingers 0 2 3 0 0 0 chord Em'),
   },

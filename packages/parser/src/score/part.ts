@@ -10,6 +10,8 @@ export interface ChordAt {
   readonly symbol: string | null
   /** Whether the writer wrote it (`chords`), or it comes from a shape's label. */
   readonly written: boolean
+  /** Where the writer wrote it; not given for a shape's label. */
+  readonly span?: Span
 }
 
 /** A stretch cut into equal parts that leave the grid: a tuplet. Times in ticks from the start of the bar. */
