@@ -10,9 +10,9 @@ interface EditionNames {
 
 const NAMES: Readonly<Record<PageLanguage, EditionNames>> = {
   de: {
-    teacher: 'Ausgabe für Lehrende',
+    teacher: 'Ausgabe für Lehrkräfte',
     left: 'Ausgabe für Linkshänder',
-    teacherLeft: 'Ausgabe für Lehrende, linkshändig',
+    teacherLeft: 'Ausgabe für Lehrkräfte, linkshändig',
   },
   en: {
     teacher: 'Teacher’s edition',

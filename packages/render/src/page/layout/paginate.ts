@@ -75,7 +75,7 @@ function chunksOf(rows: readonly Row[], height: number): readonly Chunk[] {
     chunk.push(each)
     const next = rows[index + 1]
     const held = each.keepNext && next !== undefined && next.startsPage === 'no'
-    if (held && heightOf([...chunk, next], GIVE) <= height + NEARLY) return
+    if (held && heightOf(openPage([...chunk, next]), GIVE) <= height + NEARLY) return
     chunks.push({ rows: chunk })
     chunk = []
   })

@@ -225,7 +225,7 @@ describe('the words of a note', () => {
     const german = composed([{ words: 'bar 1' }], LESSON.replace('title:', 'language: de\ntitle:'))
     expect(blocksOf(german, 'cards')[0]?.notes[0]?.label).toBe('Hinweis')
     expect(atEnd(german).remarks).toEqual(['Die Sätze der Prüfung gibt es nur auf Englisch.'])
-    expect(german.head.edition).toBe('Ausgabe für Lehrende')
+    expect(german.head.edition).toBe('Ausgabe für Lehrkräfte')
   })
 })
 

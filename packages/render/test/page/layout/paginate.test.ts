@@ -36,6 +36,8 @@ test('the larger of two rooms that meet counts', () => {
 test('a rule between groups does not open a page', () => {
   const rule = named('rule', 1, { atTop: 'drop', keepNext: true })
   expect(names([named('a', 90), rule, named('b', 50)])).toEqual([['a'], ['b']])
+  // Nor does it end one where what follows fills a page by itself.
+  expect(names([named('a', 40), { ...rule, before: 5, after: 5 }, named('b', 99)])).toEqual([['a'], ['b']])
 })
 
 test('a table header comes again on the next page', () => {
