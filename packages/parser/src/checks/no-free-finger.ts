@@ -1,6 +1,6 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredMoment } from '../hand/finger-part.ts'
-import type { Finger } from '../score/shape.ts'
+import type { Finger, Shape } from '../score/shape.ts'
 import { gripFault } from './grip-fault.ts'
 import { placeOf } from './grips-of.ts'
 import { barWord, fingersWord, fingerWord, listWords } from './hand-words.ts'
@@ -8,7 +8,8 @@ import type { Rule, RuleContext } from './rule.ts'
 
 /**
  * A hammer-on needs a finger of its own beside those that hold what goes on. An error where no fingering has one, a warning where a
- * sounding note would have to pass from one finger to another in the same moment.
+ * sounding note would have to pass from one finger to another in the same moment. A note added to a shape that needs all fingers is
+ * worth a note: the hand sets them anew with the stroke.
  */
 export const noFreeFinger: Rule = {
   codes: ['no-free-finger'],
@@ -33,28 +34,32 @@ function withOthersMoved({ hands }: RuleContext): readonly FindingDraft[] {
   return [...hands.values()].flatMap(({ moments }) => {
     const seen = new Set<string>()
     return moments.flatMap((moment, at): readonly FindingDraft[] => {
-      const before = moments[at - 1]
-      if (moment.event.technique !== 'hammer' || before === undefined) return []
-      const passed = notesPassedOn(before, moment)
-      const key = `${before.shape?.name}${JSON.stringify(moment.grip.presses)}`
+      const passed = notesPassedOn(moments[at - 1], moment)
+      const key = `${(moment.shape ?? moments[at - 1]?.shape)?.name} ${JSON.stringify(moment.grip.presses)}`
       if (passed.length === 0 || seen.has(key)) return []
       seen.add(key)
-      const strings = listWords(passed.map(({ string }) => String(string)))
-      const from = fingersWord([...new Set(passed.map((note) => note.from))])
-      const fingers = [...new Set(passed.map((note) => note.to))].map(fingerWord)
-      const what = before.shape === null ? 'the notes before it' : `\`${before.shape.name}\``
-      return [
-        {
-          span: moment.event.span,
-          bar: moment.bar.number,
-          code: 'no-free-finger',
-          severity: 'warning',
-          message: `the hammer-on in ${barWord(moment.bar)} finds no free finger: ${from} hold${passed.length > 1 ? '' : 's'} string${passed.length > 1 ? 's' : ''} ${strings}, which go${passed.length > 1 ? '' : 'es'} on`,
-          help: `finger ${what} so that ${listWords(fingers)} hold${fingers.length > 1 ? '' : 's'} string${passed.length > 1 ? 's' : ''} ${strings} from the start, or strike the note instead`,
-        },
-      ]
+      return [movedFinding(moment, passed, moment.shape ?? moments[at - 1]?.shape ?? null)]
     })
   })
+}
+
+function movedFinding(moment: FingeredMoment, passed: readonly PassedNote[], shape: Shape | null): FindingDraft {
+  const many = passed.length > 1
+  const strings = `string${many ? 's' : ''} ${listWords(passed.map(({ string }) => String(string)))}`
+  const from = fingersWord([...new Set(passed.map((note) => note.from))])
+  const to = [...new Set(passed.map((note) => note.to))]
+  const hammered = moment.event.technique === 'hammer'
+  const cause = hammered ? 'the hammer-on' : 'the added note'
+  const goesOn = hammered ? `, which go${many ? '' : 'es'} on` : ''
+  const what = shape === null ? 'the notes before it' : `\`${shape.name}\``
+  return {
+    span: moment.event.span,
+    bar: moment.bar.number,
+    code: 'no-free-finger',
+    severity: hammered ? 'warning' : 'note',
+    message: `${cause} in ${barWord(moment.bar)} finds no free finger: ${from} hold${many ? '' : 's'} ${strings}${goesOn}`,
+    help: `finger ${what} so that ${listWords(to.map(fingerWord))} hold${to.length > 1 ? '' : 's'} ${strings} from the start, or ${hammered ? 'strike the note instead' : 'leave a string out'}`,
+  }
 }
 
 interface PassedNote {
@@ -63,11 +68,19 @@ interface PassedNote {
   readonly to: Finger
 }
 
-/** Notes that go on from one moment to the next, held by another finger there. */
-function notesPassedOn(before: FingeredMoment, after: FingeredMoment): readonly PassedNote[] {
-  const held = after.event.notes.filter((note) => note.from === 'held' && note.fret !== null && note.fret > 0)
-  return held.flatMap(({ string, fret }): readonly PassedNote[] => {
-    const from = fingerAt(before, string, fret)
+/** Notes that another finger holds than just before, though they go on under a hammer-on, or belong to a shape that is only added to. */
+function notesPassedOn(before: FingeredMoment | undefined, after: FingeredMoment): readonly PassedNote[] {
+  const { event, shape, plainShape } = after
+  const added = shape !== null && !plainShape
+  if (!added && (event.technique !== 'hammer' || before === undefined)) return []
+  return event.notes.flatMap(({ string, fret, from: start }): readonly PassedNote[] => {
+    if (fret === null || fret === 0 || (!added && start !== 'held')) return []
+    if (event.target.added.some((note) => note.string === string)) return []
+    const from = added
+      ? (shape.fingers[string - 1] ?? null)
+      : before === undefined
+        ? null
+        : fingerAt(before, string, fret)
     const to = fingerAt(after, string, fret)
     return from === null || to === null || from === to ? [] : [{ string, from, to }]
   })

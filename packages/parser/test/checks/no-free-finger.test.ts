@@ -33,3 +33,11 @@ test('a hammer-on with a finger to spare is fine, and so is a pull-off to an ope
 test('no fingering at all for what goes on and what is hammered is an error', () => {
   expect(said('', '5@6(1)+6@5(2)+7@4(3)+8@3(4)+0@2 h:9@2')[0]).toMatch(/^error: no finger is free/)
 })
+
+test('a note added to a shape that needs all fingers is worth a note, once', () => {
+  expect(said('A 5 7 7 6 5 5 fingers 1 3 4 2 1 1', 'A+7@2 A+7@2')).toEqual([
+    'note: the added note in bar 1 finds no free finger: finger 4 holds string 4 (finger `A` so that finger 3 holds string 4 from the start, or leave a string out)',
+  ])
+  expect(said('A 5 7 7 6 5 5 fingers 1 3 3 2 1 1', 'A+7@2 -')).toEqual([])
+  expect(said('D x x 0 2 3 2 fingers x x 0 1 3 2', 'D+3@1 -')).toEqual([])
+})
