@@ -1,34 +1,46 @@
 import { LINE, MOVE } from '../../drawing/drawing.ts'
 import { glyphs, outline } from '../../drawing/shapes.ts'
-import type { WrittenTuplet } from '../rhythm/write-rhythm.ts'
+import { tupletChain, type WrittenTuplet } from '../rhythm/written-tuplet.ts'
 import type { BeamLine } from './beam-line.ts'
 import type { PlacedColumn, SystemPlan } from './plan.ts'
 import type { Sketch } from './sketch.ts'
 
 const SIZE = 3.2
 
-/** Draws the figure of each tuplet over or under its middle, with a bracket where no beam shows the group. */
+interface Members {
+  readonly tuplet: WrittenTuplet
+  readonly columns: PlacedColumn[]
+  /** How deep it stands in others, and whether others stand in it. */
+  readonly depth: number
+  holds: boolean
+}
+
+/**
+ * Draws the figure of each tuplet over or under its middle, with a bracket where no beam shows the group or others stand inside it; inner ones
+ * nearer to the notes.
+ */
 export function drawTuplets(
   plan: SystemPlan,
   columns: readonly PlacedColumn[],
   beams: readonly BeamLine[],
   sketch: Sketch,
 ): void {
-  const groups = new Map<string, { tuplet: WrittenTuplet; columns: PlacedColumn[] }>()
+  const groups = new Map<string, Members>()
   for (const placed of columns) {
-    const { tuplet } = placed.column.written
-    if (tuplet === null) continue
-    const key = `${placed.column.bar.number}:${tuplet.at}`
-    const group = groups.get(key) ?? { tuplet, columns: [] }
-    group.columns.push(placed)
-    groups.set(key, group)
+    const chain = tupletChain(placed.column.written.tuplet)
+    chain.forEach((tuplet, depth) => {
+      const key = `${placed.column.bar.number}:${tuplet.at}:${depth}`
+      const group = groups.get(key) ?? { tuplet, columns: [], depth, holds: false }
+      group.columns.push(placed)
+      group.holds ||= depth < chain.length - 1
+      groups.set(key, group)
+    })
   }
-  for (const { tuplet, columns: members } of groups.values()) drawTuplet(tuplet, members, beams, plan, sketch)
+  for (const members of [...groups.values()].sort((a, b) => b.depth - a.depth)) drawTuplet(members, beams, plan, sketch)
 }
 
 function drawTuplet(
-  tuplet: WrittenTuplet,
-  members: readonly PlacedColumn[],
+  { tuplet, columns: members, holds }: Members,
   beams: readonly BeamLine[],
   plan: SystemPlan,
   sketch: Sketch,
@@ -59,7 +71,7 @@ function drawTuplet(
       y: centre - (ink.top + ink.bottom) / 2,
     }),
   )
-  if (beam !== undefined) return
+  if (beam !== undefined && !holds) return
   const hook = above ? 0.7 : -0.7
   const gap = (ink.right - ink.left) / 2 + 0.35
   const arms = [

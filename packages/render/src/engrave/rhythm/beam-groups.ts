@@ -2,6 +2,7 @@ import type { Metre } from '@barwise/parser'
 import { beatAt, metreShape } from './metre-shape.ts'
 import { beamCount } from './note-value.ts'
 import type { BarContent, WrittenNote } from './write-rhythm.ts'
+import { tupletChain } from './written-tuplet.ts'
 
 /** Notes under one beam: those of one beat that are shorter than a quarter, rests only between them. A single note is a group of its own. */
 export function beamGroups(notes: readonly WrittenNote[], { bar }: BarContent): readonly (readonly WrittenNote[])[] {
@@ -9,7 +10,8 @@ export function beamGroups(notes: readonly WrittenNote[], { bar }: BarContent): 
   const offset = bar.number === 0 ? Math.max(0, shape.length - bar.length) : 0
   const keyOf = ({ at, tuplet }: WrittenNote): string => {
     const beat = beatAt(shape, at + offset)
-    return tuplet !== null && tuplet.length > beat.to - beat.from ? `t${tuplet.at}` : `b${beat.index}`
+    const [outer] = tupletChain(tuplet)
+    return outer !== undefined && outer.length > beat.to - beat.from ? `t${outer.at}` : `b${beat.index}`
   }
   const groups: WrittenNote[][] = []
   let run: WrittenNote[] = []

@@ -16,7 +16,7 @@ export interface TupletRatio {
 export function tupletRatio(group: Group): TupletRatio | null {
   if (singleValue(group.length / group.parts) !== null) return null
   let best: TupletRatio | null = null
-  for (const base of [1, 2, 4, 8, 16, 32, 64] as const) {
+  for (const base of [1, 2, 4, 8, 16, 32, 64, 128] as const) {
     const ticks = (4 * TICKS_PER_QUARTER) / base
     const normal = group.length / ticks
     if (!Number.isInteger(normal)) continue

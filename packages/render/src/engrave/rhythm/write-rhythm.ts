@@ -1,14 +1,8 @@
-import type { Bar, Event, Group, Repeat, Ticks } from '@barwise/parser'
+import type { Bar, Event, Repeat, Ticks } from '@barwise/parser'
 import { type MetreShape, metreShape } from './metre-shape.ts'
 import { longestValueWithin, type NoteValue, singleValue, valueTicks } from './note-value.ts'
 import { splitSpan, syncopatedPair, type TimeSpan } from './split-span.ts'
-import { nominalTicks, type TupletRatio, tupletRatio } from './tuplet-ratio.ts'
-
-/** A tuplet as it is written. Ticks from the start of the bar. */
-export interface WrittenTuplet extends TupletRatio {
-  readonly at: Ticks
-  readonly length: Ticks
-}
+import { cutAtTuplets, lastingIn, nominalIn, type WrittenTuplet } from './written-tuplet.ts'
 
 /** One written note, chord or rest: a whole event, or a piece of one tied to the next. Ticks from the start of its bar. */
 export interface WrittenNote {
@@ -21,6 +15,7 @@ export interface WrittenNote {
   /** Goes on from the piece before, or into the next; rests never do. */
   readonly tiedIn: boolean
   readonly tiedOut: boolean
+  /** The innermost tuplet it stands in. */
   readonly tuplet: WrittenTuplet | null
   /** A rest that fills its bar, set in the middle. */
   readonly wholeBar: boolean
@@ -100,9 +95,8 @@ function writeEvent({ event, at, bar, shape, offset }: EventInBar): readonly Wri
   const to = Math.min(bar.length, at + event.duration)
   const rest = event.kind === 'rest'
   const pieces: { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet | null }[] = []
-  for (const stretch of cutAtGroups(from, to, bar.groups)) {
-    if (stretch.ratio !== null && stretch.group !== null)
-      pieces.push(...writeInTuplet(stretch.from, stretch.to, stretch.group, stretch.ratio))
+  for (const stretch of cutAtTuplets(from, to, bar.groups)) {
+    if (stretch.tuplet !== null) pieces.push(...writeInTuplet(stretch.from, stretch.to, stretch.tuplet))
     else {
       const whole = { from: stretch.from + offset, to: stretch.to + offset }
       const syncope = standsAlone(whole, shape, offset, bar)
@@ -141,42 +135,17 @@ function nearest(ticks: Ticks): NoteValue {
   return longestValueWithin(ticks) ?? { base: 128, dots: 0 }
 }
 
-interface Stretch {
-  readonly from: Ticks
-  readonly to: Ticks
-  readonly group: Group | null
-  readonly ratio: TupletRatio | null
-}
-
-function cutAtGroups(from: Ticks, to: Ticks, groups: readonly Group[]): readonly Stretch[] {
-  const stretches: Stretch[] = []
-  let at = from
-  for (const group of groups) {
-    const end = group.at + group.length
-    const ratio = tupletRatio(group)
-    if (ratio === null || end <= at || group.at >= to) continue
-    if (group.at > at) stretches.push({ from: at, to: group.at, group: null, ratio: null })
-    const start = Math.max(at, group.at)
-    at = Math.min(end, to)
-    stretches.push({ from: start, to: at, group, ratio })
-  }
-  if (at < to) stretches.push({ from: at, to, group: null, ratio: null })
-  return stretches
-}
-
 /** Inside a tuplet the written values count: whole parts, joined to the longest plain value that starts where it may. */
 function writeInTuplet(
   from: Ticks,
   to: Ticks,
-  group: Group,
-  ratio: TupletRatio,
+  tuplet: WrittenTuplet,
 ): { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet }[] {
-  const tuplet: WrittenTuplet = { ...ratio, at: group.at, length: group.length }
   const pieces: { at: Ticks; ticks: Ticks; value: NoteValue; tuplet: WrittenTuplet }[] = []
   let at = from
   while (at < to) {
-    const value = longestValueWithin(nominalTicks(to - at, ratio)) ?? { base: 128 as const, dots: 0 as const }
-    const ticks = (valueTicks(value) * ratio.normal) / ratio.parts
+    const value = nearest(nominalIn(tuplet, to - at))
+    const ticks = lastingIn(tuplet, valueTicks(value))
     pieces.push({ at, ticks, value, tuplet })
     at += ticks
   }

@@ -1,4 +1,4 @@
-import type { Bar, Ticks } from '@barwise/parser'
+import type { Bar, Group, Ticks } from '@barwise/parser'
 import { metreShape } from '../../engrave/rhythm/metre-shape.ts'
 import { tupletRatio } from '../../engrave/rhythm/tuplet-ratio.ts'
 
@@ -39,12 +39,17 @@ function pairBends({ metre, feel }: Bar): readonly Bend[] {
 
 /** Nothing bends inside a cut that leaves the grid; it lies between where its ends are played. */
 function evenGroups(bar: Bar, missing: Ticks, bends: readonly Bend[]): readonly Bend[] {
-  const groups = bar.groups
-    .filter((group) => tupletRatio(group) !== null)
+  const tuplets = bar.groups.filter((group) => tupletRatio(group) !== null)
+  const groups = tuplets
+    .filter((group) => !tuplets.some((other) => other !== group && holds(other, group)))
     .map(({ at, length }) => ({ from: at + missing, to: at + missing + length }))
   const ends = groups.flatMap(({ from, to }) => [from, to]).map((at) => ({ at, played: bent(at, bends) }))
   const outside = bends.filter(({ at }) => !groups.some(({ from, to }) => from <= at && at <= to))
   return [...outside, ...ends].sort((a, b) => a.at - b.at)
+}
+
+function holds(outer: Group, { at, length }: Group): boolean {
+  return outer.at <= at && at + length <= outer.at + outer.length
 }
 
 function bent(at: Ticks, bends: readonly Bend[]): Ticks {

@@ -1,6 +1,8 @@
 import type { Finger } from '@barwise/parser'
+import { tupletChain, type WrittenTuplet } from '../../engrave/rhythm/written-tuplet.ts'
 import { element, type XmlElement } from '../xml-door.ts'
 import type { Link } from './links.ts'
+import { valueName } from './note-elements.ts'
 import type { Spanner, Staff } from './spanners.ts'
 import type { WrittenSound, WrittenString } from './written-part.ts'
 
@@ -106,15 +108,30 @@ function isLast({ at, ticks, eventAt, event }: WrittenSound['written']): boolean
   return at + ticks >= eventAt + event.duration
 }
 
-/** The figure stands over the notes alone. */
+/** Outermost first where they begin, last where they end; the figures stand over the notes alone. */
 function tupletsOf({ sound: { written }, staff, leads }: NotationsInput): readonly XmlElement[] {
-  const { tuplet, at, ticks } = written
-  if (tuplet === null || !leads) return []
+  const { at, ticks } = written
+  const chain = leads ? tupletChain(written.tuplet) : []
+  const told = chain.map((tuplet, depth) => ({ tuplet, number: depth + 1, nested: chain.length > 1 }))
+  const starts = told.filter(({ tuplet }) => tuplet.at === at)
+  const stops = told.filter(({ tuplet }) => tuplet.at + tuplet.length === at + ticks).reverse()
   const shown = staff === 1 ? {} : { bracket: 'no', 'show-number': 'none' }
   return [
-    ...(at === tuplet.at ? [element('tuplet', { type: 'start', number: 1, ...shown })] : []),
-    ...(at + ticks === tuplet.at + tuplet.length ? [element('tuplet', { type: 'stop', number: 1 })] : []),
+    ...starts.map(({ tuplet, number, nested }) =>
+      element('tuplet', { type: 'start', number, ...shown }, ...(nested ? tupletPortions(tuplet) : [])),
+    ),
+    ...stops.map(({ number }) => element('tuplet', { type: 'stop', number })),
   ]
+}
+
+/** What one tuplet of several says for itself. */
+function tupletPortions({ parts, normal, value }: WrittenTuplet): readonly XmlElement[] {
+  return [
+    { name: 'tuplet-actual', count: parts },
+    { name: 'tuplet-normal', count: normal },
+  ].map(({ name, count }) =>
+    element(name, {}, element('tuplet-number', {}, count), element('tuplet-type', {}, valueName(value.base))),
+  )
 }
 
 function technicalOf(

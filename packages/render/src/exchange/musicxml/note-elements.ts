@@ -1,6 +1,7 @@
 import { assertNever, type SpelledPitch } from '@barwise/parser'
 import type { NoteValue } from '../../engrave/rhythm/note-value.ts'
-import type { WrittenNote, WrittenTuplet } from '../../engrave/rhythm/write-rhythm.ts'
+import type { WrittenNote } from '../../engrave/rhythm/write-rhythm.ts'
+import { tupletChain, type WrittenTuplet } from '../../engrave/rhythm/written-tuplet.ts'
 import { element, type XmlElement } from '../xml-door.ts'
 import type { Staff } from './spanners.ts'
 
@@ -100,13 +101,23 @@ function pitchElement({ letter, alter, octave }: SpelledPitch): XmlElement {
   )
 }
 
-function timeModification({ parts, normal, value }: WrittenTuplet): XmlElement {
+/** The effect of all tuplets a note stands in together. Source: MusicXML 4.0, time-modification. */
+function timeModification(tuplet: WrittenTuplet): XmlElement {
+  const chain = tupletChain(tuplet)
   return element(
     'time-modification',
     {},
-    element('actual-notes', {}, parts),
-    element('normal-notes', {}, normal),
-    element('normal-type', {}, TYPES[value.base]),
+    element(
+      'actual-notes',
+      {},
+      chain.reduce((product, { parts }) => product * parts, 1),
+    ),
+    element(
+      'normal-notes',
+      {},
+      chain.reduce((product, { normal }) => product * normal, 1),
+    ),
+    element('normal-type', {}, valueName(tuplet.value.base)),
   )
 }
 

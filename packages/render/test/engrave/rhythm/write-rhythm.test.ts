@@ -216,6 +216,41 @@ describe('tuplets', () => {
     expect(notes[0]?.tuplet).toBeNull()
   })
 
+  test('a triplet inside a quintuplet is written in the values of the quintuplet', () => {
+    // Five parts of 672; the second is cut in three of 224. The quarter that follows belongs to neither.
+    const notes = write([note(672), note(224), note(224), note(224), note(1344), note(672), note(3 * Q)], {
+      groups: [group(0, Q, 5), group(672, 672, 3)],
+    })
+    expect(spelled(notes)).toBe('16 32 32 32 8 16 2.')
+    expect(notes.map(({ ticks }) => ticks)).toEqual([672, 224, 224, 224, 1344, 672, 3 * Q])
+    const outer = { parts: 5, normal: 4, value: { base: 16, dots: 0 }, at: 0, length: Q, inside: null }
+    expect(notes[0]?.tuplet).toEqual(outer)
+    expect(notes[2]?.tuplet).toEqual({
+      parts: 3,
+      normal: 2,
+      value: { base: 32, dots: 0 },
+      at: 672,
+      length: 672,
+      inside: outer,
+    })
+    expect(notes.at(-1)?.tuplet).toBeNull()
+  })
+
+  test('a chord held from one tuplet into one inside it is tied at the edge', () => {
+    const notes = write([note(672 + 224), note(448), note(2016), note(3 * Q)], {
+      groups: [group(0, Q, 5), group(672, 672, 3)],
+    })
+    expect(spelled(notes)).toBe('16~ 32 16 8. 2.')
+  })
+
+  test('halves inside a triplet need no figure of their own', () => {
+    const notes = write([note(560), note(560), note(1120), note(1120), note(3 * Q)], {
+      groups: [group(0, Q, 3), group(0, 1120, 2)],
+    })
+    expect(spelled(notes)).toBe('16 16 8 8 2.')
+    expect(notes[0]?.tuplet).toMatchObject({ parts: 3, inside: null })
+  })
+
   test('a chord held into and out of a triplet is tied at its edges', () => {
     expect(spelled(write([note(Q + 1120), note(1120), note(1120 + 2 * Q)], { groups: [group(Q, Q, 3)] }))).toBe(
       '4~ 8 8 8~ 2',
