@@ -12,7 +12,7 @@ import { soundsThree } from './shape-label.ts'
 /**
  * A written symbol agrees with what is struck under it. It does when the sounds of its whole stretch do; else each strike of three or
  * more different notes is judged. Passed over: shapes that carry the symbol themselves or imply theirs (their lines are judged),
- * moved shapes (chords on the way), strikes in the last beat that fit the next symbol (played ahead), ornaments beside the plain
+ * moved shapes where they take no more than half of the time (chords on the way), strikes in the last beat that fit the next symbol (played ahead), ornaments beside the plain
  * chord, and disagreeing strikes that take less than half the sounding time (chords in passing). At most one finding for a stretch, never an error.
  */
 export const chordOverNotes: Rule = {
@@ -39,7 +39,11 @@ export function notesAgainst(
 ): readonly FindingDraft[] {
   const chord = parseChordSymbol(stretch.symbol)
   if (chord === null) return []
-  const counted = stretch.strikes.filter(({ strike }) => !isOnTheWay(strike.target, shapes))
+  const sounding = stretch.strikes.filter(({ strike }) => shapes.get(strike.target.shape ?? '')?.implied !== true)
+  const moved = sounding.filter(({ strike }) => strike.target.shift !== 0)
+  // Moved shapes that disagree are chords on the way, unless most of what sounds is moved.
+  const mostMoved = timeOf(moved) * 2 > timeOf(sounding)
+  const counted = sounding.filter((placed) => mostMoved || !isOnTheWay(placed, chord, lesson))
   const whole = judgeHarmony(
     counted.flatMap((placed) => midisOf(placed, lesson)),
     chord,
@@ -67,8 +71,9 @@ export function writtenOf({ strike }: PlacedStrike): readonly (string | null)[] 
   return strike.notes.map((note) => note.written)
 }
 
-function isOnTheWay(target: PlacedStrike['strike']['target'], shapes: ReadonlyMap<string, Shape>): boolean {
-  return target.shift !== 0 || (target.shape !== null && shapes.get(target.shape)?.implied === true)
+function isOnTheWay(placed: PlacedStrike, chord: ChordSymbol, lesson: Lesson): boolean {
+  const judged = placed.strike.target.shift === 0 ? null : judgeHarmony(midisOf(placed, lesson), chord)
+  return judged !== null && !isFine(judged)
 }
 
 /** A note added to the shape, or sounded by the fretting hand alone, colours a chord that is there without it. */
@@ -89,7 +94,7 @@ function disagrees(
   if (isFine(judged)) return false
   if (judged.verdict === 'missing tones' && whole.missing.length === 0) return false
   const { shape, added } = placed.strike.target
-  const label = added.length > 0 ? null : (shapes.get(shape ?? '')?.label ?? null)
+  const label = added.length > 0 || placed.strike.target.shift !== 0 ? null : (shapes.get(shape ?? '')?.label ?? null)
   const own = label === null ? null : parseChordSymbol(label)
   if (own !== null && toneNames(own).join() === toneNames(chord).join()) return false
   const ahead = stretch.end !== null && stretch.end - placed.start <= placed.bar.beatTicks
@@ -109,7 +114,9 @@ function findingFor(
   lesson: Lesson,
 ): FindingDraft {
   const named = suggestName(midis, { key: lesson.settings.key })
-  const what = placed.strike.target.shape === null ? 'these notes' : `\`${placed.strike.target.shape}\``
+  const { shape, shift } = placed.strike.target
+  const steps = shift === 0 ? '' : `^${shift > 0 ? '+' : ''}${shift}`
+  const what = shape === null ? 'these notes' : `\`${shape}${steps}\``
   return {
     code: codeOf(judged) ?? 'chord-contradicts',
     severity: 'warning',

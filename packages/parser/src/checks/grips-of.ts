@@ -3,13 +3,14 @@ import type { FingeredMoment, FingeredPart } from '../hand/finger-part.ts'
 import { type Fingering, type Grip, gripKey, gripOf } from '../hand/grip.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Span } from '../source/span.ts'
+import { barWord } from './hand-words.ts'
 
 /** A grip of a lesson where it is first met: a shape on its line, or what a stroke sign makes of one or of single notes. */
 export interface JudgedGrip {
   readonly grip: Grip
   /** Null when no hand can form it. */
   readonly fingering: Fingering | null
-  /** How a teacher would call it: the shape's name, or "this grip". */
+  /** How a teacher would call it: the shape's name, or "the grip in bar 2". */
   readonly name: string
   readonly span: Span
   /** The file of the span when it is not the lesson's own. */
@@ -18,8 +19,6 @@ export interface JudgedGrip {
   readonly given: boolean
   /** The strike that plays it; null for a shape on its own line. */
   readonly moment: FingeredMoment | null
-  /** Strings that a stroke strikes as single notes, dead ones too; empty for shapes and for what is plucked or unstruck. */
-  readonly swept: readonly number[]
 }
 
 /** Every different grip of a lesson once: shapes first, then what the parts make of them, other ways to play included. */
@@ -37,7 +36,6 @@ export function gripsOf(lesson: Lesson, hands: ReadonlyMap<string, FingeredPart>
       file: shape.file === lesson.file ? null : shape.file,
       given: shape.fingersGiven,
       moment: null,
-      swept: [],
     })
   }
   for (const { moments, asides } of hands.values()) {
@@ -47,26 +45,29 @@ export function gripsOf(lesson: Lesson, hands: ReadonlyMap<string, FingeredPart>
       const key = `${placesKey(grip)}${chosen}`
       if (seen.has(key)) continue
       seen.add(key)
-      const struck = event.stroke === 'down' || event.stroke === 'up'
       judged.push({
         grip,
         fingering,
-        name: shape === null ? 'this grip' : `${shape.name} as played here`,
+        name: playedName(moment),
         span: event.span,
         file: null,
         given:
           shape === null && event.notes.every(({ fret, fingerGiven }) => fret === null || fret === 0 || fingerGiven),
         moment,
-        swept: shape === null && struck ? event.notes.map((note) => note.string) : [],
       })
     }
   }
   return judged
 }
 
-/** Where a finding about a grip points. */
-export function placeOf({ span, file }: JudgedGrip): Pick<FindingDraft, 'span' | 'file'> {
-  return file === null ? { span } : { span, file }
+/** How a teacher would call what a strike makes the hand hold. */
+export function playedName({ shape, bar }: FingeredMoment): string {
+  return shape === null ? `the grip in ${barWord(bar)}` : `${shape.name} as played in ${barWord(bar)}`
+}
+
+/** Where a finding about a grip points, with the bar its name tells. */
+export function placeOf({ span, file, moment }: JudgedGrip): Pick<FindingDraft, 'span' | 'file' | 'bar'> {
+  return { span, ...(file === null ? {} : { file }), ...(moment === null ? {} : { bar: moment.bar.number }) }
 }
 
 /** Grips that press the same places in the same way up or down the neck count once; fingers are left aside. */

@@ -82,3 +82,10 @@ test('notes that colour a chord are no fault beside the plain chord', () => {
   expect(said('bar 1 chords D\n  1: D h:3@1\n  2: - -', '', shapes, 'grid=8 time=2/4')).toEqual([])
   expect(said('bar 1 chords D\n  1: D+3@1 -\n  2: D+3@1 -', '', shapes, 'grid=8 time=2/4')).toHaveLength(1)
 })
+
+test('a shape moved for most of a symbol is judged by its moved notes', () => {
+  const shapes = 'Em7 x 7 9 7 8 7 fingers x 1 3 1 2 1'
+  expect(said('bar 1 chords Am7\n  1: Em7^+5\n  2: Em7^+5', '', shapes)).toEqual([])
+  expect(said('bar 1 chords Am7\n  1: Em7^+5\n  2: Em7^+4', '', shapes)).toHaveLength(1)
+  expect(said('bar 1 chords Em7\n  1: Em7\n  2: Em7^+1', '', shapes)).toEqual([])
+})
