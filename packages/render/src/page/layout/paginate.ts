@@ -54,9 +54,8 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
     }
     const overflows = heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY
     const sparse = heightOf(page, gapShare) < options.height * SPARSE
-    const tooHigh = heightOf(chunk, gapShare * GIVE) > options.height + NEARLY
     const pieces = chunk.at(-1)?.pieces ?? []
-    if (overflows && (sparse || tooHigh) && pieces.length > 0) {
+    if (overflows && sparse && pieces.length > 0) {
       waiting.unshift(...chunksOf([...chunk.slice(0, -1), ...pieces], options.height))
     } else if (page.length > 0 && overflows) {
       close()
@@ -67,13 +66,14 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
   return pages
 }
 
-/** Rows that must stay together, by their `keepNext`, as far as a page holds them. */
+/** Rows that must stay together, by their `keepNext`, as far as a page holds them. A row higher than a page is its pieces. */
 function chunksOf(rows: readonly Row[], height: number): readonly Chunk[] {
   const chunks: Chunk[] = []
   let chunk: Row[] = []
-  rows.forEach((each, index) => {
+  const flat = rows.flatMap((each) => (each.height > height && each.pieces.length > 0 ? each.pieces : [each]))
+  flat.forEach((each, index) => {
     chunk.push(each)
-    const next = rows[index + 1]
+    const next = flat[index + 1]
     const held = each.keepNext && next !== undefined && next.startsPage === 'no'
     if (held && heightOf(openPage([...chunk, next]), GIVE) <= height + NEARLY) return
     chunks.push({ rows: chunk })

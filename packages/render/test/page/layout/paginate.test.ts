@@ -23,6 +23,29 @@ test('a card is never split: what does not fit goes over whole', () => {
   expect(names([named('a', 60), named('card', 50), named('b', 10)])).toEqual([['a'], ['card', 'b']])
 })
 
+const card = named('card', 60, {
+  pieces: [named('card 1', 40, { keepNext: true }), named('card 2', 5), named('card 3', 15)],
+})
+
+test('a card that may be cut is whole where it fits, and goes over whole from a page well filled', () => {
+  expect(names([named('a', 30), card])).toEqual([['a', 'card']])
+  expect(names([named('a', 50), card])).toEqual([['a'], ['card']])
+})
+
+test('a card that may be cut is cut where most of a page would stay empty, and where it is higher than a page', () => {
+  const head = named('head', 31, { keepNext: true })
+  expect(names([head, card], 90)).toEqual([['head', 'card 1', 'card 2'], ['card 3']])
+  expect(names([named('a', 30), card], 50)).toEqual([['a'], ['card 1', 'card 2'], ['card 3']])
+})
+
+test('what must stay together but is higher than a page is cut where the page is full', () => {
+  const held = ['1', '2', '3'].map((name) => named(name, 40, { keepNext: true }))
+  expect(names([...held, named('4', 40)])).toEqual([
+    ['1', '2'],
+    ['3', '4'],
+  ])
+})
+
 test('room above a row is not left at the top of a page', () => {
   const pages = paginate([named('a', 90), named('b', 90, { before: 30 })], { height: 100, firstNumber: 1 })
   expect(pages[1]?.items[0]?.y).toBe(0)
