@@ -85,10 +85,11 @@ function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextCo
     // Another way to play a beat says of itself that it is one.
     return item.kind === 'or' || item.label === '' ? words : `${item.label}: ${words}`
   })
+  // What leads into the beats stands right before them.
   const said = [
-    card.asText.replaceAll('\u00a0', ' '),
     plainText(card.chordText, steps.andWord, steps.countMarks),
     plainText(card.countText, steps.andWord, steps.countMarks),
+    card.asText,
   ]
   return [`${head}.`, ...said, ...items, heardRhythm(lesson, bar, card)].filter((line) => line !== '').join('\n')
 }
