@@ -1,6 +1,7 @@
 import type { BarRange, Part } from '@barwise/parser'
 import type { Element } from 'hast'
 import { h } from 'hastscript'
+import { heardRhythm } from '../../steps/heard-rhythm.ts'
 import { drawStrip } from '../../strip/draw-strip.ts'
 import { stripStyle } from '../../strip/strip-style.ts'
 import { shareClass } from './fit.ts'
@@ -14,19 +15,21 @@ const COLUMN_PT = { least: 375, most: 550 }
 
 /** The strum strip of some bars alone, a figure a bar, all of one scale, side by side where there is room. */
 export function stripFigure(part: Part, range: BarRange | null, context: PageContext): Element {
-  const { fonts, screen, web } = context
+  const { fonts, lesson, screen, web } = context
   const bars = part.bars.filter(({ number }) => range === null || (number >= range.from && number <= range.to))
   const drawings = bars.map((bar) => drawStrip({ part, bar, fonts, style: stripStyle(screen.minTextPt) }).drawing)
   context.drawings.push(...drawings)
   const widest = Math.max(0, ...drawings.map(({ width }) => width))
   const columnPt = Math.max(COLUMN_PT.least, Math.min(COLUMN_PT.most, widest / SHARE), widest)
-  const figures = drawings.map((drawing, index) => {
-    const name = web.bar(bars[index]?.number ?? 0)
+  const figures = bars.flatMap((bar, index) => {
+    const drawing = drawings[index]
+    if (drawing === undefined) return []
+    const name = web.bar(bar.number)
     return h(
       'figure',
       { className: ['own', shareClass(drawing, columnPt)] },
       el('figcaption', '', [name]),
-      drawingNode(drawing, web.strip(name), fonts),
+      drawingNode(drawing, web.strip(name, heardRhythm(lesson, bar)), fonts),
     )
   })
   return el('div', 'strips', figures)

@@ -18,7 +18,7 @@ export const GERMAN: WebWords = {
     `Noten und Tabulatur, ${from === to ? bar(from) : `${bar(from)} bis ${to}`}; in Worten unter Takt für Takt`,
   cardFigure: (title) => `${title}: Noten, Tabulatur und Schlagstreifen; die Schritte sagen es in Worten`,
   continued: (figure) => `${figure}, Fortsetzung`,
-  strip: (title) => `${title}: Schlagstreifen`,
+  strip: (title, rhythm) => `${title}, Schlagstreifen. ${rhythm}`,
   bar,
   backToNote: 'Zurück',
 }

@@ -18,7 +18,7 @@ export const ENGLISH: WebWords = {
     `Staff and tablature, ${from === to ? bar(from) : `${bar(from)} to ${to}`}; told in words under bar by bar`,
   cardFigure: (title) => `${title}: staff, tablature and strum strip; the steps tell it in words`,
   continued: (figure) => `${figure}, continued`,
-  strip: (title) => `${title}: strum strip`,
+  strip: (title, rhythm) => `${title}, strum strip. ${rhythm}`,
   bar,
   backToNote: 'Back',
 }

@@ -17,7 +17,8 @@ export interface WebWords {
   readonly systems: (from: number, to: number) => string
   readonly cardFigure: (bar: string) => string
   readonly continued: (figure: string) => string
-  readonly strip: (bar: string) => string
+  /** The strum strip of a bar alone, with the rhythm it shows. */
+  readonly strip: (bar: string, rhythm: string) => string
   readonly bar: (number: number) => string
   readonly backToNote: string
 }
