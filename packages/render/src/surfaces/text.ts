@@ -9,7 +9,7 @@ import { inlineText } from './text/inline-text.ts'
 import { marginLines } from './text/margin-text.ts'
 import { shapesText } from './text/shapes-text.ts'
 import { cardsText, formText, stripText, systemsText } from './text/steps-text.ts'
-import { headingsOfParts, partsWithCards, type TextContext } from './text/text-context.ts'
+import { headingsOfParts, partsWithCards, stepsByPart, type TextContext } from './text/text-context.ts'
 import { textWords } from './text/text-words.ts'
 
 /**
@@ -29,6 +29,7 @@ export function lessonText(lesson: Lesson, options: Pick<ComposeOptions, 'editio
     lesson,
     words: pageWords(language),
     text: textWords(language),
+    steps: stepsByPart(lesson),
     toldUnder: headingsOfParts(all),
     withCards: partsWithCards(all),
     said: new Set(),

@@ -9,7 +9,6 @@ import {
   type RhythmSlot,
   rhythmOf,
   type StepCard,
-  stepsOfPart,
 } from '../../steps/index.ts'
 import { marginLines } from './margin-text.ts'
 import type { TextContext } from './text-context.ts'
@@ -21,7 +20,7 @@ type Music = Extract<DocumentBlock, { kind: 'systems' | 'cards' | 'strip' }>
 export function formText(part: Part, context: TextContext): string {
   if (context.said.has(`form ${part.id}`)) return ''
   context.said.add(`form ${part.id}`)
-  const steps = stepsOfPart(context.lesson, part)
+  const steps = context.steps(part)
   const first = part.bars.find((bar) => bar.number > 0)?.number
   const pickup = part.bars.some((bar) => bar.number === 0)
   const again = pickup && part.repeats.some((repeat) => repeat.from === first)
@@ -46,7 +45,7 @@ export function systemsText(block: Music, toCards: boolean, context: TextContext
 /** The cards of a part, one after the other: how it is counted, then each bar with a line a beat and its rhythm to say. */
 export function cardsText(block: Music, context: TextContext): string {
   const { part, bars } = block
-  const steps = stepsOfPart(context.lesson, part)
+  const steps = context.steps(part)
   const cards = steps.cards.filter(({ bar }) => bars === null || inRange(Math.max(1, bar), bars))
   const lines = steps.lines
     .filter((line) => line.kind !== 'again')
@@ -55,8 +54,9 @@ export function cardsText(block: Music, context: TextContext): string {
   const head = [formText(part, context), plainText(steps.count, steps.andWord, steps.countMarks)].filter(
     (text) => text !== '',
   )
+  const byNumber = new Map(part.bars.map((bar) => [bar.number, bar]))
   const shown = cards.flatMap((card) => {
-    const bar = part.bars.find(({ number }) => number === card.bar)
+    const bar = byNumber.get(card.bar)
     return bar === undefined ? [] : [{ bar, card }]
   })
   return [
