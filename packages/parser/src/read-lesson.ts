@@ -2,7 +2,7 @@ import { COUNTING_CODES } from './bars/counting-codes.ts'
 import { createFindingLimit } from './bars/finding-limit.ts'
 import { readPartBlock } from './bars/read-part.ts'
 import type { Finding } from './finding/finding.ts'
-import type { Report } from './finding/finding-draft.ts'
+import type { FindingDraft, Report } from './finding/finding-draft.ts'
 import { createReporter } from './finding/reporter.ts'
 import { reportUnknownSilences } from './finding/silence.ts'
 import { checkAttributes } from './markdown/attributes.ts'
@@ -206,6 +206,7 @@ function readParts(
       report({ code: 'duplicate-part', span: written.keySpan, message, help: 'give one of them another name' })
     }
     ids.add(id)
+    let told = block.misspelt !== null || block.embedded || !block.closed
     const part = readPartBlock({
       id,
       attributes,
@@ -214,8 +215,15 @@ function readParts(
       shapes,
       brokenShapes,
       span: block.span,
-      report: gridFits && timeFits ? report : exceptCounts(report),
+      report: (draft) => {
+        told = true
+        if ((gridFits && timeFits) || !isCount(draft)) report(draft)
+      },
     })
+    if (part.bars.length === 0 && !told) {
+      const help = 'write its bars below this line, and `:::` below them'
+      report({ code: 'empty-part', span: block.opening, message: 'this part has no bar', help })
+    }
     const nameless = written === null || written.value === ''
     known.push({ part, start: block.opening.start, nameless })
     contents.push({ block, shapes: null, part: id })
@@ -223,11 +231,9 @@ function readParts(
   return { known, contents }
 }
 
-/** Leaves out what only follows from a time or grid that could not be read. */
-function exceptCounts(report: Report): Report {
-  return (draft) => {
-    if (!COUNTING_CODES.has(draft.code) && draft.code !== 'bad-grid') report(draft)
-  }
+/** Whether a finding only follows from a time or grid that could not be read. */
+function isCount({ code }: FindingDraft): boolean {
+  return COUNTING_CODES.has(code) || code === 'bad-grid'
 }
 
 /** Whether the lesson's time and count are as written, or both left out. */

@@ -153,13 +153,20 @@ function readCopy(copy: CopyText, { offset, context }: { offset: number; context
       'take the settings away, or write the bar out',
     )
   }
-  const [keyword, numbers, ...rest] = middle
+  const [keyword, numbers, ...rest] = middle[0]?.text === '=' ? middle.slice(1) : middle
+  if (middle[0]?.text === '=' && keyword !== undefined) {
+    const named = [keyword.text, ...(numbers === undefined ? [] : [numbers.text])].join(' ')
+    return fail(equals, equals + 2, 'a copy has one equals sign', `write \`= ${named}\``)
+  }
   if (keyword === undefined) return fail(equals, equals + 1, 'nothing is named to copy', copyHelp(bars))
   const isBar = keyword.text === 'bar' || keyword.text === 'bars'
-  const named = isBar ? numbers : keyword
+  const isNearBar = /^(?:bars?|measures?)$/i.test(keyword.text)
+  const named = isNearBar ? numbers : keyword
   const source = named === undefined ? null : parseBars(named.text, offset + named.start)
   if (source === null || !isBar) {
-    const help = source === null ? copyHelp(bars) : `write \`= bar ${named?.text}\``
+    const bare = named === undefined ? null : parseBars(named.text.replace(/[:;.,]+$/, ''), 0)
+    const shown = bare === null ? null : bare.first === bare.last ? `${bare.first}` : `${bare.first}-${bare.last}`
+    const help = shown === null ? copyHelp(bars) : `write \`= bar ${shown}\``
     return fail(keyword.start, (numbers ?? keyword).end, 'a copy names the bar it copies', help)
   }
   const swaps = readSwaps(rest)
@@ -168,14 +175,27 @@ function readCopy(copy: CopyText, { offset, context }: { offset: number; context
     const last = rest.at(-1) ?? keyword
     const isSwap = first.text === 'with'
     const message = isSwap ? 'this does not say which shape stands for which' : `"${first.text}" cannot follow a copy`
-    return fail(
-      first.start,
-      isSwap ? last.end : first.end,
-      message,
-      'write `with Am for Em, D for G`, and `chords` last',
-    )
+    return fail(first.start, isSwap ? last.end : first.end, message, isSwap ? swapHelp(rest) : followHelp(first.text))
   }
   return { bars, source, swaps, settings: [], chords }
+}
+
+/** The mend for other ways to say which shape stands for which. */
+function swapHelp(words: readonly Word[]): string {
+  const text = words.map((word) => word.text).join(' ')
+  const instead = /^with (\S+) (?:instead of|in place of|not) (\S+)$/.exec(text)
+  if (instead !== null) return `write \`with ${instead[1]} for ${instead[2]}\``
+  const arrow = /^with (\S+) ?(?:->|=>|=|\u2192|to|as) ?(\S+)$/.exec(text)
+  return arrow === null
+    ? 'write `with Am for Em, D for G`: the new shape, then the old one'
+    : `write \`with ${arrow[2]} for ${arrow[1]}\``
+}
+
+/** The mend for words that cannot follow a copy: beats that differ stand below it. */
+function followHelp(word: string): string {
+  return /^(?:but|except|apart|until|from|beats?|\d.*|,|;)$/i.test(word)
+    ? 'end the line here, and write the beats that differ below it, as in `4: x x x x`'
+    : 'write `with Am for Em, D for G`, and `chords` last'
 }
 
 /** The swaps after `with`; none without words; null when they cannot be read. */

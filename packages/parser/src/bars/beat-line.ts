@@ -77,7 +77,9 @@ export function readBeatLine(
 
 /** A sign that cannot be read and was meant for several (it has been reported), so that to count it says nothing. */
 function standsForMany({ signs }: Cell): boolean {
-  return signs.some(({ text, meaning }) => meaning.kind === 'lost' && /^(?:%|\u2026|\.{2,})$/.test(text))
+  return signs.some(
+    ({ text, meaning }) => meaning.kind === 'lost' && /^(?:%|\u2026|\.{2,})$|^[a-z]{1,2}:$|^[A-Za-z].*-/.test(text),
+  )
 }
 
 interface Run {

@@ -13,8 +13,8 @@ export interface FindingLimit {
 
 /**
  * Collects the findings of a block and hands them on in the order of the source, at most so many, with one that says so.
- * A shape that does not exist, a capital X and a character that only looks right are reported where they stand first: each is one
- * mistake however often it is made.
+ * What is one mistake however often it is made (a shape that does not exist, a capital X, dashes before every line) is reported where it
+ * stands first.
  */
 export function createFindingLimit(): FindingLimit {
   const drafts: FindingDraft[] = []
@@ -36,13 +36,17 @@ export function createFindingLimit(): FindingLimit {
 
 const TOLD_ONCE: ReadonlySet<FindingDraft['code']> = new Set(['unknown-shape', 'capital-x', 'strange-character'])
 
+function isToldOnce({ code, once }: FindingDraft): boolean {
+  return once === true || TOLD_ONCE.has(code)
+}
+
 function withNamesOnce(drafts: readonly FindingDraft[]): readonly FindingDraft[] {
   const times = new Map<string, number>()
-  for (const { code, message } of drafts) {
-    if (TOLD_ONCE.has(code)) times.set(message, (times.get(message) ?? 0) + 1)
+  for (const draft of drafts) {
+    if (isToldOnce(draft)) times.set(draft.message, (times.get(draft.message) ?? 0) + 1)
   }
   return drafts.flatMap((draft) => {
-    if (!TOLD_ONCE.has(draft.code)) return [draft]
+    if (!isToldOnce(draft)) return [draft]
     const count = times.get(draft.message) ?? 0
     times.set(draft.message, 0)
     if (count === 0) return []

@@ -49,7 +49,10 @@ export function readSettings({ words: written, offset, code, context }: Settings
     if (word === undefined) break
     const name = NAMES.find((known) => known === word.text)
     if (name === undefined) {
-      const help = helpWithNames(word.text, [...NAMES, 'chords'], 'use time, grid, key, tempo, feel or stroke')
+      const isComment = /^(?:#|%|;|\(|<!--|\/\*|--)/.test(word.text)
+      const help = isComment
+        ? 'write `//` before a comment'
+        : helpWithNames(word.text, [...NAMES, 'chords'], 'use time, grid, key, tempo, feel or stroke')
       return fail('unknown-setting', word, `"${word.text}" is no setting of a bar`, help)
     }
     if (seen.has(name)) return fail('repeated-setting', word, `\`${name}\` stands twice`, 'keep one of them')

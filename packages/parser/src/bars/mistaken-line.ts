@@ -1,6 +1,7 @@
 import { nearestNames } from '../finding/nearest-names.ts'
 import { startsBeatLine } from './beat-line.ts'
-import { type BarContext, spanFrom } from './context.ts'
+import { spanFrom } from './context.ts'
+import { type LinePlace, type MeantMusic, meantAsMusic } from './mistaken-music.ts'
 
 /** Words that begin a line of a part. */
 export const KEYWORDS = ['pickup', 'bar', 'from', 'section', 'or', 'say', 'repeat', 'ending'] as const
@@ -13,6 +14,10 @@ const SAME_THING: ReadonlyMap<string, Keyword> = new Map([
   ['upbeat', 'pickup'],
   ['anacrusis', 'pickup'],
   ['volta', 'ending'],
+  ['note', 'say'],
+  ['remark', 'say'],
+  ['hint', 'say'],
+  ['tip', 'say'],
 ])
 
 /** What sections are called: common practice. */
@@ -30,26 +35,19 @@ export const SAME_AGAIN: RegExp = /^(?:%|\.\/\.|\/\/?|simile|sim\.?|ditto|same)$
 
 /** What a line was meant to be. */
 export type Meant =
-  /** What stands from a column on, read as a line of its own. */
-  | { readonly kind: 'line'; readonly from: number }
   /** A keyword's line, its words from a column on. */
   | { readonly kind: 'keyword'; readonly keyword: Keyword; readonly from: number }
   | { readonly kind: 'section'; readonly name: string }
-  | { readonly kind: 'comment' }
-  /** Nobody's guess. */
-  | null
-
-/** Where a mistaken line stands. */
-interface LinePlace {
-  readonly offset: number
-  readonly context: BarContext
-  /** The number of the bar that is open, null when none is. */
-  readonly openBar: number | null
-}
+  | MeantMusic
 
 /** Reports a line that begins with none of the keywords, once, and says what it was meant to be. */
 export function reportMistakenLine(text: string, word: string, place: LinePlace): Meant {
-  return meantWithoutSign(text, place) ?? meantAsProse(text, place) ?? meantByWord(text, word, place)
+  return (
+    meantWithoutSign(text, place) ??
+    meantAsProse(text, place) ??
+    meantAsMusic(text, place) ??
+    meantByWord(text, word, place)
+  )
 }
 
 /** A line that is right but for what stands before it: the sign of a list, a `|`, the word "beat". */
@@ -69,7 +67,7 @@ function meantWithoutSign(text: string, { offset, context }: LinePlace): Meant {
   if (!startsBeatLine(rest) && !KEYWORDS.some((known) => known === first)) return null
   const span = spanFrom(offset, 0, sign.trimEnd().length)
   const message = `no "${sign.trim()}" stands before a line of a part`
-  context.report({ code: 'unreadable-line', span, message, help: 'delete it' })
+  context.report({ code: 'unreadable-line', span, message, help: 'delete it', once: true })
   return { kind: 'line', from: sign.length }
 }
 
@@ -87,6 +85,12 @@ function meantAsProse(text: string, { offset, context }: LinePlace): Meant {
     context.report({ code: 'unreadable-line', span, message, help: 'delete it' })
     return { kind: 'comment' }
   }
+  const quoted = /^"([^"]+)"$/.exec(text)?.[1]
+  if (quoted !== undefined) {
+    const help = `write \`say: ${shown(quoted)}\``
+    context.report({ code: 'unreadable-line', span, message: 'words for the pupil follow `say:`', help })
+    return { kind: 'comment' }
+  }
   const comment = COMMENT_LINE.exec(text)
   if (comment === null || SAME_AGAIN.test(text)) return null
   const words = comment[1] ?? comment[2] ?? comment[3] ?? ''
@@ -96,7 +100,7 @@ function meantAsProse(text: string, { offset, context }: LinePlace): Meant {
 }
 
 /** A line whose first word is near a keyword, or means the same; otherwise nobody's guess. */
-function meantByWord(text: string, word: string, { offset, context, openBar }: LinePlace): Meant {
+function meantByWord(text: string, word: string, { offset, context, open }: LinePlace): Meant {
   const span = spanFrom(offset, 0, Math.max(1, word.length))
   const joined = KEYWORDS.find((known) => new RegExp(`^${known}\\d`, 'i').test(word))
   if (joined !== undefined) {
@@ -107,7 +111,7 @@ function meantByWord(text: string, word: string, { offset, context, openBar }: L
   }
   const near = SAME_THING.get(word.toLowerCase()) ?? nearestNames(word, KEYWORDS)[0]
   const keyword = KEYWORDS.find((known) => known === near)
-  if (keyword !== undefined) {
+  if (keyword !== undefined && goesOnAs(keyword, text)) {
     const message = `no line begins with "${word}"`
     context.report({ code: 'unreadable-line', span, message, help: `write \`${keyword}\`` })
     return { kind: 'keyword', keyword, from: word.length }
@@ -116,15 +120,24 @@ function meantByWord(text: string, word: string, { offset, context, openBar }: L
   const [first = '', ...others] = text.split(/\s+/)
   if (SAME_AGAIN.test(first) && others.every((other) => other === first)) {
     const help =
-      openBar !== null && openBar > 1
-        ? `write \`bar ${openBar} = bar ${openBar - 1}\` in place of both lines`
+      open !== null && open.bar > 1
+        ? `write \`bar ${open.bar} = bar ${open.bar - 1}\` in place of both lines`
         : 'write the beats out: there is nothing before them'
     context.report({ code: 'unreadable-line', span: whole, message: `"${first}" does not repeat a bar`, help })
     return null
   }
-  const help = `begin it with a beat (\`2:\`) or one of ${KEYWORDS.join(', ')}`
+  const help =
+    others.length > 1 && /^[A-Za-z]{2,}/.test(first)
+      ? 'write `say:` before words for the pupil, `//` before a note to yourself, or move it out of the part'
+      : `begin it with a beat (\`2:\`) or one of ${KEYWORDS.join(', ')}`
   context.report({ code: 'unreadable-line', span: whole, message: 'this line cannot be read', help })
   return null
+}
+
+/** Whether a line goes on as those of a keyword do, so that its first word is no word of prose that only happens to be near. */
+function goesOnAs(keyword: Keyword, text: string): boolean {
+  if (keyword === 'say' || keyword === 'or') return text.includes(':')
+  return keyword === 'section' || keyword === 'pickup' || /\d/.test(text)
 }
 
 function shown(text: string): string {

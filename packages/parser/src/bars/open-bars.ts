@@ -1,4 +1,5 @@
 import { type BarHeader, MOST_BARS, parseBars, readBarHeader } from './bar-header.ts'
+import { spanFrom } from './context.ts'
 import { gridCutsBeat, readSettings } from './line-settings.ts'
 import { wordsOf } from './line-words.ts'
 import { newDraft } from './new-draft.ts'
@@ -9,7 +10,14 @@ import { close, countIn, isLost, type Line, type Reading } from './reading.ts'
 export function openPickup(line: Line, from: number, reading: Reading): void {
   close(reading)
   const { context } = reading
-  const words = wordsOf(line.text, from)
+  const [first, ...others] = wordsOf(line.text, from)
+  const plain = first === undefined || /^[a-z]/.test(first.text)
+  if (!plain) {
+    const span = spanFrom(line.offset, first.start, line.text.length)
+    const help = 'write `pickup` alone, and its beats below it, as in `4: x x`'
+    context.report({ code: 'unreadable-line', span, message: 'a pickup has no number and no colon', help })
+  }
+  const words = plain ? wordsOf(line.text, from) : others.filter((word) => /^[a-z]/.test(word.text))
   if (reading.bars.has(0) || reading.bars.size > 0) {
     const twice = reading.bars.has(0)
     context.report({

@@ -1,5 +1,6 @@
 import type { Repeat } from '../score/part.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
+import { slotTicks } from '../score/time.ts'
 import { foldSigns } from '../source/fold-signs.ts'
 import { plainLetters } from '../source/look-alikes.ts'
 import type { SourceLine } from '../source/source-line.ts'
@@ -11,7 +12,8 @@ import { gridCutsBeat, readSettings } from './line-settings.ts'
 import { wordsOf } from './line-words.ts'
 import { remarkWithoutColon, withBeatColon } from './missing-colon.ts'
 import { KEYWORDS, type Keyword, reportMistakenLine } from './mistaken-line.ts'
-import { addAlternative, addBeatLine } from './open-bar.ts'
+import type { OpenFrame } from './mistaken-music.ts'
+import { addAlternative, addBeatLine, type OpenBar } from './open-bar.ts'
 import { openBars, openImplied, openPickup } from './open-bars.ts'
 import { close, countIn, isLost, type Line, type Reading, startReading } from './reading.ts'
 import { joinRepeats, readEndingLine, readRepeatLine } from './repeat-lines.ts'
@@ -76,7 +78,7 @@ function readBeats(written: Line, reading: Reading): void {
   const { offset, span } = written
   const text = startsBeatLine(written.text) ? written.text : withBeatColon(written.text, 0, { offset, context })
   if (text === null) {
-    const help = 'write the beat, a colon, then its signs, as in `2: x x x x`'
+    const help = 'write the beat, a colon, then its signs, as in `2: x x x x`, or `2 in 3: x x x` for a triplet'
     context.report({ code: 'unreadable-line', span, message: 'this line cannot be read', help })
     if (reading.open !== null) reading.open.incomplete = true
     return
@@ -102,14 +104,43 @@ function readKeyword(line: Line, reading: Reading): void {
     readByKeyword(keyword, { line, from: word.length }, reading)
     return
   }
-  const { open, context } = reading
-  const openBar = open === null ? null : open.draft.number
-  const meant = reportMistakenLine(line.text, word, { offset: line.offset, context, openBar })
-  if (meant === null) {
-    if (open !== null) open.incomplete = true
-  } else if (meant.kind === 'line') readStart(withoutStart(line, meant.from), reading)
-  else if (meant.kind === 'keyword') readByKeyword(meant.keyword, { line, from: meant.from }, reading)
-  else if (meant.kind === 'section') reading.section ??= { name: meant.name, span: line.span, missed: true }
+  const { open, context, nextBar } = reading
+  const { offset } = line
+  const meant = reportMistakenLine(line.text, word, { offset, context, nextBar, open: open && frameOf(open) })
+  switch (meant?.kind) {
+    case 'line':
+      readStart(withoutStart(line, meant.from), reading)
+      break
+    case 'keyword':
+      readByKeyword(meant.keyword, { line, from: meant.from }, reading)
+      break
+    case 'section':
+      reading.section ??= { name: meant.name, span: line.span, missed: true }
+      break
+    case 'signs':
+      if (open !== null) addBeatLine(open, meant.head + line.text, offset - meant.head.length, context)
+      break
+    case 'settings': {
+      const words = wordsOf(line.text.replace(/[:=]/, ' '))
+      const { settings } = readSettings({ words, offset, code: null, context: { ...context, report: () => {} } })
+      reading.inForce = { ...reading.inForce, ...settings }
+      break
+    }
+    case 'comment':
+      break
+    default:
+      if (open !== null) open.incomplete = true
+  }
+}
+
+function frameOf({ draft, lines }: OpenBar): OpenFrame {
+  const taken = new Set(
+    lines.flatMap((line) => Array.from({ length: line.lastBeat - line.firstBeat + 1 }, (_, at) => line.firstBeat + at)),
+  )
+  let nextBeat = 1
+  while (taken.has(nextBeat)) nextBeat++
+  const slotsPerBeat = draft.beatTicks / slotTicks(draft.settings.grid)
+  return { bar: draft.number, beats: draft.beats, slotsPerBeat, nextBeat }
 }
 
 function withoutStart({ raw, text, offset }: Line, from: number): Line {

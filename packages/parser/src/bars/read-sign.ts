@@ -45,7 +45,11 @@ function readMeaning(text: string, offset: number, context: BarContext): SignMea
   const targetAt = offset + colon + 1
   if (target === '') {
     const message = `"${text}" strikes nothing`
-    const help = 'write what is played: a shape, a note such as `12@3`, or `x`'
+    const help = /^[a-z]{1,2}:$/.test(text)
+      ? `put it right before its sign, without a space: \`${text}Em7\``
+      : /^[><'_~]+$/.test(text)
+        ? `put it right behind its sign, without a space: \`Em7${text}\`${text === '_' ? '; to hold, write `-`' : ''}`
+        : 'write what is played: a shape, a note such as `12@3`, or `x`'
     context.report({ code: 'unreadable-stroke', span: spanFrom(offset, 0, text.length), message, help })
     return LOST
   }

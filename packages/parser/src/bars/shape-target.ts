@@ -53,7 +53,14 @@ function findShape(text: string, offset: number, { shapes, brokenShapes, report 
   if (shape !== undefined) return brokenShapes.has(name) ? null : shape
   if (length === 0) {
     const span = spanFrom(offset, 0, Math.max(1, text.length))
-    report({ code: 'unreadable-stroke', span, message: `"${text}" is no stroke sign`, help: helpForSign(text) })
+    const message = `"${text}" is no stroke sign`
+    report({ code: 'unreadable-stroke', span, message, help: helpForSign(text), once: true })
+    return null
+  }
+  const other = otherSign(text, name, shapes)
+  if (other !== null) {
+    const span = spanFrom(offset, other.from, text.length)
+    report({ code: 'unreadable-stroke', span, message: other.message, help: other.help, once: true })
     return null
   }
   const bare = actionWithoutColon(text, name, shapes)
@@ -74,8 +81,31 @@ function helpForSign(text: string): string {
   const marked = text.slice(marks.length)
   if (marks !== '' && marked !== '') return `write marks behind the sign: \`${marked}${marks}\``
   if (text === '%') return 'write the signs of the beat again; a whole bar is copied with `bar 2 = bar 1`'
+  if (/^[/\\]+$/.test(text)) return 'write the shape that is struck, or `x` for a scratch'
   if (/^[\u2026.]+$/.test(text)) return 'write `-` in each slot to hold, or `.` in each for silence'
   return 'write a shape, a note such as `12@3`, `x`, `-` or `.`'
+}
+
+/** A sign that is no shape: a scratch with something behind it, a word for the hand, signs without spaces between. */
+function otherSign(
+  text: string,
+  name: string,
+  shapes: ReadonlyMap<string, Shape>,
+): { readonly from: number; readonly message: string; readonly help: string } | null {
+  const known = (sign: string): boolean => shapes.has(sign) || /^x?$/i.test(sign)
+  if (/^x$/i.test(name)) {
+    const message = `"${text.slice(1)}" cannot follow a scratch`
+    return { from: 1, message, help: text[1] === ',' ? 'put only spaces between them' : 'write `x` alone' }
+  }
+  if (/^(?:down|up|[du])$/i.test(name) && name !== 'D') {
+    const help = 'write what is struck; the hand goes down and up by itself, and `d:` or `u:` before a sign turns it'
+    return { from: 0, message: `"${text}" is no stroke sign`, help }
+  }
+  if (name.includes('-') && name.split('-').every(known)) {
+    const help = `put spaces between them: \`${name.replaceAll('-', ' ')}\`, or \`${name.replaceAll('-', ' - ')}\` with a hold`
+    return { from: 0, message: `"${text}" is several signs in one`, help }
+  }
+  return null
 }
 
 /** The letters of an action that stand before a note or a shape without their colon; null when that is not what is wrong. */

@@ -15,15 +15,16 @@ export type RunItem =
 /**
  * Cuts the signs of a beat line apart and reads each; brackets that are not closed or empty are reported.
  *
- * @param text the line with plain signs for typographic ones.
+ * @param written the line with plain signs for typographic ones.
  * @param from the column where its signs begin.
  * @param offset where `text` stands in the file.
  */
 export function readSignRun(
-  text: string,
+  written: string,
   from: number,
   line: { offset: number; context: BarContext },
 ): readonly RunItem[] {
+  const text = withRoundBrackets(written, from, line)
   const items: RunItem[] = []
   let at = from
   while (at < text.length) {
@@ -44,6 +45,20 @@ export function readSignRun(
     }
   }
   return items
+}
+
+/** The line with round brackets for square or curly ones, which are reported once. */
+function withRoundBrackets(
+  text: string,
+  from: number,
+  { offset, context }: { offset: number; context: BarContext },
+): string {
+  const at = text.slice(from).search(/[[{]/)
+  if (at < 0) return text
+  const span = spanFrom(offset, from + at, from + at + 1)
+  const message = 'signs that share a slot stand in round brackets'
+  context.report({ code: 'unreadable-stroke', span, message, help: 'write `(` here and `)` at the end', once: true })
+  return text.slice(0, from) + text.slice(from).replace(/[[{]/g, '(').replace(/[\]}]/g, ')')
 }
 
 /** Where a sign ends: at a space, a `|`, or a closing bracket that it did not open itself. */

@@ -12,6 +12,7 @@ export type BlockCode =
   | 'repeated-attribute'
   | 'missing-id'
   | 'duplicate-part'
+  | 'empty-part'
   | 'bad-grid'
   | 'unknown-rule'
 
@@ -88,6 +89,13 @@ export const BLOCK_CODES: Readonly<Record<BlockCode, CodeDoc>> = {
     covers: 'The name where it stands again.',
     bad: `${HEAD}:::part{#tag}\n${BAR}:::\n\n:::part{#tag}\n${BAR}:::\n`,
     good: `${HEAD}:::part{#tag}\n${BAR}:::\n\n:::part{#coda}\n${BAR}:::\n`,
+  },
+  'empty-part': {
+    severity: 'error',
+    says: 'A part has no bar. Its lines stand between its first line and the line of three colons that closes it.',
+    covers: 'The first line of the part.',
+    bad: `${HEAD}:::part{#tag}\n:::\n`,
+    good: `${HEAD}:::part{#tag}\n${BAR}:::\n`,
   },
   'bad-grid': {
     severity: 'error',

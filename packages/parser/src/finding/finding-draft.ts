@@ -11,6 +11,8 @@ export interface FindingDraft {
   /** How to mend it: starts with a verb. */
   readonly help: string
   readonly related?: readonly { readonly span: Span; readonly message: string }[]
+  /** A mistake that is made again and again, word by word: inside a block it is told where it stands first, with how often it comes again. */
+  readonly once?: true
   /** Set where how grave it is depends on the case; else that of the code. */
   readonly severity?: Severity
   /** The file that `span` counts in, when it is not the lesson itself (a shared shape file). */

@@ -21,6 +21,8 @@ const PLAIN: Readonly<Record<string, string>> = {
   '\u00a0': ' ',
   '\u202f': ' ',
   '\u3000': ' ',
+  '\u2236': ':',
+  '\ufe55': ':',
 }
 
 /** The full-width forms of the plain signs lie this far above them, from U+FF01 to U+FF5E (Unicode, Halfwidth and Fullwidth Forms). */
