@@ -9,7 +9,9 @@ export function readCount(text: string): Omit<Count, 'style'> | null {
   const beats = row.filter((word) => /^\d/.test(word)).length
   const barTicks = (Number(match[1]) * 4 * 3360) / Number(match[2])
   const between = text.match(/Each count has room for (\w+) even strokes\./)?.[1]
-  const slots = (row.length / beats) * (between === undefined ? 1 : toNumber(between))
+  const split = text.match(/Each beat splits into (\w+) even parts\./)?.[1]
+  const slots =
+    split === undefined ? (row.length / beats) * (between === undefined ? 1 : toNumber(between)) : toNumber(split)
   return { beats, slots, beatTicks: barTicks / beats }
 }
 
@@ -124,7 +126,19 @@ export function readCut(counted: Counted, sentence: string): Frame | null {
     const beat = match[1] === undefined ? counted.item.from : Number(match[1])
     return { at: beatStart(counted, beat), length: beatTicks, parts }
   }
-  const places = match[3].split(/, | and (?=the|‘|\d|on|just)/).map((place) => place.replace(/^(?=the|‘|\d)/, 'on '))
+  const range = match[3].match(/^from (.+) through (.+)$/)
+  if (range !== null) {
+    const [first, last] = [toPlace(range[1]!), toPlace(range[2]!)]
+    const frame = frameOf(counted, last)
+    const at = ticksOf(counted, first)
+    return { at, length: ticksOf(counted, last) + frame.length / frame.parts - at, parts }
+  }
+  const places = match[3].split(/, | and (?=the|‘|\d|on|just)/).map(toPlace)
   const frame = frameOf(counted, places[0]!)
   return { at: ticksOf(counted, places[0]!), length: places.length * (frame.length / frame.parts), parts }
+}
+
+/** A count as the place it stands for: `‘e’` is `on ‘e’`. */
+function toPlace(count: string): string {
+  return count.replace(/^(?=the|‘|\d)/, 'on ')
 }

@@ -17,6 +17,12 @@ export interface Grip {
   readonly only: readonly number[] | null
 }
 
+/** What is struck: its frets, and the shape it was told by. */
+export interface Target {
+  readonly frets: Frets
+  readonly grip: Grip | null
+}
+
 export interface Decoded {
   at: number
   readonly kind: 'strike' | 'scratch' | 'rest'

@@ -13,6 +13,7 @@ export function put(reading: Reading, place: string | undefined, made: readonly 
   reading.cursor = at < frame.at + frame.length ? at : null
   reading.itemStarted = true
   reading.justCut = false
+  reading.holding = false
 }
 
 function unsaidPlace(reading: Reading): number {

@@ -1,5 +1,5 @@
 import type { Counted, Frame } from './counts.ts'
-import type { Count, Decoded, DecodedBar, Frets } from './decoded.ts'
+import type { Count, Decoded, DecodedBar, Frets, Target } from './decoded.ts'
 
 /** Where the reading of a part stands. */
 export interface Reading extends Counted {
@@ -36,7 +36,9 @@ export interface Reading extends Counted {
   /** The shape in hand, all its strings. */
   hand: Frets | null
   /** What was told to be held, to be struck next. */
-  pending: Frets
+  pending: Target
+  /** Whether it was told just now, so that more can be added. */
+  holding: boolean
 }
 
 /** The reading of a part before its first word. */
@@ -64,7 +66,8 @@ export function openReading(text: string): Reading {
     lastShape: '',
     shift: 0,
     hand: null,
-    pending: new Map(),
+    pending: { frets: new Map(), grip: null },
+    holding: false,
   }
 }
 

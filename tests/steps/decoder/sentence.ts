@@ -2,6 +2,7 @@ import { beatStart, readCut } from './counts.ts'
 import { restAt } from './decoded.ts'
 import { readDescription } from './description.ts'
 import { PLACE, readManner } from './manner.ts'
+import { readPresses } from './presses.ts'
 import { put } from './put.ts'
 import type { Reading } from './reading.ts'
 import { LIST, toList } from './spoken-numbers.ts'
@@ -26,6 +27,7 @@ export function readSentence(reading: Reading, sentence: string): void {
   if (isExplanation(sentence) || readOver(reading, sentence) || readDescription(reading, sentence)) return
   if (reading.describing !== null) shapeTarget(reading, reading.describing)
   reading.describing = null
+  if (readAdded(reading, sentence) || readTail(reading, sentence)) return
   if (readStops(reading, sentence) || /^lift fingers? /i.test(sentence)) return
   const action = sentence.replace(/^press again: /i, '')
   const read =
@@ -37,7 +39,8 @@ export function readSentence(reading: Reading, sentence: string): void {
   if (read) return
   // Strings and frets alone: the hand first, the stroke in the next sentence.
   try {
-    reading.pending = readTarget(reading, action).frets
+    reading.pending = readTarget(reading, action)
+    reading.holding = true
   } catch {
     throw new Error(`not understood: ${sentence}`)
   }
@@ -45,7 +48,9 @@ export function readSentence(reading: Reading, sentence: string): void {
 
 /** What is explained and plays nothing: the chord that is meant, the finger that damps, what easing is. */
 function isExplanation(sentence: string): boolean {
-  return /^(It implies |.+ leaves out its root$|(For .+, )?let (finger \d|the thumb) touch |To ease, )/i.test(sentence)
+  return /^(It implies |.+ leaves out its root$|(For .+, )?let (finger \d|the thumb) touch |To ease, |Nothing strikes )/i.test(
+    sentence,
+  )
 }
 
 /** What goes on over a beat: nothing new, though it says what the hand holds. */
@@ -58,8 +63,26 @@ function readOver(reading: Reading, sentence: string): boolean {
   return over && !sentence.includes(';')
 }
 
+/** "Also fret 3 on string 1" to what the hand was just told to hold. */
+function readAdded(reading: Reading, sentence: string): boolean {
+  const add = sentence.match(/^Also (.*)$/)
+  if (add === null || !reading.holding) return false
+  reading.pending = { frets: readPresses(add[1]!, reading.pending.frets), grip: null }
+  return true
+}
+
+/** How long the sound before lasts, in a sentence of its own. */
+function readTail(reading: Reading, sentence: string): boolean {
+  if (/^Let (?:it|the stroke .+) ring through /.test(sentence)) {
+    const last = reading.into.at(-1)!
+    reading.into[reading.into.length - 1] = { ...last, marks: [...last.marks, 'ring'].sort() }
+    return true
+  }
+  return /^Hold (?:it|the stroke .+) through /.test(sentence)
+}
+
 function readStops(reading: Reading, sentence: string): boolean {
-  const stops = sentence.match(new RegExp(`^Strings? (${LIST}) stops?$`))
+  const stops = sentence.match(new RegExp(`^Strings? (${LIST}) stops?(?: ${PLACE})?$`))
   if (stops === null) return false
   const last = reading.into.at(-1)!
   last.notes = last.notes.filter((note) => !toList(stops[1]!).includes(note.string))

@@ -1,9 +1,11 @@
-import type { DecodedNote } from './decoded.ts'
+import type { DecodedNote, Target } from './decoded.ts'
 import { readManner } from './manner.ts'
 import { put } from './put.ts'
 import type { Reading } from './reading.ts'
 import { LIST, toList } from './spoken-numbers.ts'
-import { caught, readTarget, shapeTarget, type Target } from './target.ts'
+import { caught, readTarget, shapeTarget } from './target.ts'
+
+const DIRECTION = String.raw`(?:down|up|once|twice|\w+ times)\b`
 
 /** Reads a sentence that strikes or plucks; false when it does not. */
 export function readStrike(reading: Reading, sentence: string): boolean {
@@ -45,8 +47,8 @@ function strikeParts(reading: Reading, sentence: string): Parts | null {
   const text = verb?.[2] ?? sentence
   if (verb !== null) {
     const held = text.match(/^(?:it|both|them)\b(.*)$/)
-    if (held !== null) return { target: { frets: reading.pending, grip: null }, rest: held[1]!, verb: how }
-    const again = text.match(/^(.+ again)\b(?:,(?= (?:down|up|once|twice|\w+ times)\b))?(.*)$/)
+    if (held !== null) return { target: reading.pending, rest: held[1]!, verb: how }
+    const again = text.match(new RegExp(`^(.+ again)\\b(?:,(?= ${DIRECTION}))?(.*)$`))
     if (again !== null) return { target: readTarget(reading, again[1]!), rest: again[2]!, verb: how }
   }
   const name = [...reading.shapes.keys()]
@@ -69,7 +71,7 @@ function someStrings(reading: Reading, text: string, verb: string): Parts | null
     .sort((a, b) => b.length - a.length)[0]
   const rest = shape === undefined ? some[2]! : some[2]!.slice(` of ${shape}`.length)
   if (shape !== undefined) shapeTarget(reading, shape)
-  return { target: caught(reading, strings), rest: rest.replace(/^,(?= (?:down|up|\w+ times))/, ''), verb }
+  return { target: caught(reading, strings), rest: rest.replace(new RegExp(`^,(?= ${DIRECTION})`), ''), verb }
 }
 
 /** Reads "Slide string 3 from fret 9 and strings 1 and 2 from just below" for the stroke before; false when it is none. */

@@ -1,13 +1,7 @@
-import type { Frets, Grip } from './decoded.ts'
+import type { Target } from './decoded.ts'
 import { movedFrets, onlyStrings, readPresses } from './presses.ts'
 import type { Reading } from './reading.ts'
 import { LIST, toList, toNumber } from './spoken-numbers.ts'
-
-/** What is struck: its frets, and the shape it was told by. */
-export interface Target {
-  readonly frets: Frets
-  readonly grip: Grip | null
-}
 
 /** A whole shape by its name. */
 export function shapeTarget(reading: Reading, shape: string, shift = 0): Target {

@@ -1,4 +1,4 @@
-import type { Decoded, DecodedNote } from './decoded.ts'
+import type { Decoded, DecodedNote, Frets } from './decoded.ts'
 import { PLACE, readManner } from './manner.ts'
 import { readPresses } from './presses.ts'
 import { put } from './put.ts'
@@ -7,7 +7,7 @@ import { toNumber } from './spoken-numbers.ts'
 
 /** Reads a sentence in which the fretting hand sounds alone; false when it is none. */
 export function readUnstruck(reading: Reading, sentence: string): boolean {
-  const match = sentence.match(new RegExp(`^(${PLACE}), (hammer|pull off to|slide|let it sound) (.*)$`, 'i'))
+  const match = sentence.match(new RegExp(`^(${PLACE}), (hammer|pull off to|slide|let it sound) ?(.*)$`, 'i'))
   if (match === null) return false
   const [place, verb, words] = [match[1]!, match[2]!, match[3]!]
   const index = words.search(/(, (?:with|softly|short|palm|then|rolled)|; )/)
@@ -15,7 +15,7 @@ export function readUnstruck(reading: Reading, sentence: string): boolean {
   const { marks, palmMuted, rolled } = readManner(index < 0 ? '' : words.slice(index), 'strike', reading.count.style)
   const previous = previousEvent(reading)
   const before = previous?.kind === 'strike' ? previous.notes.filter((note) => note.fret !== null) : []
-  const target = verb === 'let it sound' ? new Map<number, number | null>() : targetOf(what, before)
+  const target = targetOf(reading, verb === 'let it sound' ? 'nothing' : what, before)
   const from = verb === 'hammer' ? 'hammered' : verb === 'slide' ? 'slid' : 'pulled'
   const notes: DecodedNote[] = before
     .filter((note) => !target.has(note.string))
@@ -27,7 +27,9 @@ export function readUnstruck(reading: Reading, sentence: string): boolean {
   return true
 }
 
-function targetOf(what: string, before: readonly DecodedNote[]): Map<number, number | null> {
+function targetOf(reading: Reading, what: string, before: readonly DecodedNote[]): Frets {
+  if (what === 'nothing') return new Map()
+  if (/^(?:onto |to )?(?:it|both|them all)$/.test(what)) return reading.pending.frets
   const moved = what.match(/^(?:it|both|the whole shape) (up|down) (\w+) frets?$/)
   if (moved === null) return readPresses(what, new Map())
   const by = toNumber(moved[2]!) * (moved[1] === 'up' ? 1 : -1)

@@ -1,13 +1,11 @@
 import { trueSigns } from '../../page/document/sounding-key.ts'
 import type { Damping } from '../damping.ts'
-import type { Instruction, Press } from '../instruction.ts'
-import { plain, type RichText } from './rich-text.ts'
+import type { Instruction } from '../instruction.ts'
+import type { RichText } from './rich-text.ts'
+import { bearable } from './sentence-length.ts'
 import type { Voice } from './voice.ts'
 
 type Described = Extract<Instruction, { kind: 'describe' | 'describe-like' }>
-
-/** Words a sentence may have before its description goes on in another. */
-const LONGEST = 24
 
 /**
  * Describes a shape in sentences: fingers lying flat first, then the others from the lowest string, then open and silent
@@ -52,7 +50,7 @@ function inFull(
   if (open.length === told.shape.frets.length)
     return [say('describe.all-open', { name, count: voice.number(open.length) })]
   if (pressed.length === 0) sentences.push(say('describe.none-pressed', { name }))
-  for (const chunk of chunks(voice, pressed)) {
+  for (const chunk of bearable(voice, pressed)) {
     const presses = voice.presses(chunk, 'at')
     sentences.push(say(sentences.length === 0 ? 'describe.first' : `describe.more${of}`, { name, presses }))
   }
@@ -69,23 +67,4 @@ function inFull(
     sentences.push(say(`describe.silent${of}`, { name, n: rest.length, strings: voice.strings.plain(rest) }))
   }
   return sentences
-}
-
-/** Fingers gathered into sentences of bearable length. */
-function chunks(voice: Voice, presses: readonly Press[]): readonly (readonly Press[])[] {
-  const all: Press[][] = []
-  for (const press of presses) {
-    const last = all.at(-1)
-    if (last !== undefined && words([plain('x '), ...voice.presses([...last, press], 'at')]) <= LONGEST)
-      last.push(press)
-    else all.push([press])
-  }
-  return all
-}
-
-function words(text: RichText): number {
-  return text
-    .map((piece) => piece.text)
-    .join('')
-    .split(/\s+/).length
 }

@@ -80,6 +80,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'stroke.down': 'down',
   'stroke.up': 'up',
   'stroke.run': '{times}, {first} first',
+  'grip.more': 'also {presses}',
   'strike.verb':
     '{verb, select, pluck {pluck} brush {brush} other {strike}} {what} {stroke} {place}{slide}{marks}{tail}',
   'strike.name': '{what} {stroke} {place}{slide}{marks}{tail}',
@@ -109,13 +110,16 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'mark.vibrato': ', with vibrato',
   'mark.palm': ', palm-muted',
   'mark.rolled': ', rolled string by string',
-  'lasting.beat': '; let it last',
-  'lasting.over': '; hold it',
-  'lasting.through': '; hold it through {count}',
-  'lasting.bar-line': '; hold it over the bar line',
-  'ringing.own': '; let it ring',
-  'ringing.through': '; let it ring through {count}',
-  'ringing.bar-line': '; let it ring over the bar line',
+  'tail.joined': '; {tail}',
+  'lasting.beat': 'let it last',
+  'lasting.over': 'hold it',
+  'lasting.through': 'hold it through {count}',
+  'lasting.through-of': 'hold the stroke {place} through {count}',
+  'lasting.bar-line': 'hold it over the bar line',
+  'ringing.own': 'let it ring',
+  'ringing.through': 'let it ring through {count}',
+  'ringing.through-of': 'let the stroke {place} ring through {count}',
+  'ringing.bar-line': 'let it ring over the bar line',
 
   'unstruck.hold': '{place}, let it sound on{marks}{tail}',
   'unstruck.hammer': '{place}, hammer {presses}{marks}{unstruck}{tail}',
@@ -123,7 +127,10 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'unstruck.slide': '{place}, slide {presses}{marks}{unstruck}{tail}',
   'unstruck.together':
     '{place}, slide {n, plural, one {it} =2 {both} other {the whole shape}} {way, select, up {up} other {down}} {k, select, 1 {one fret} other {{word} frets}}{marks}{unstruck}{tail}',
-  'unstruck.nothing': '; nothing strikes {n, plural, one {it} other {them}}',
+  'unstruck.nothing': 'nothing strikes {n, plural, one {it} other {them}}',
+  'unstruck.that':
+    '{place}, {technique, select, hammer {hammer onto} pull {pull off to} other {slide to}} {n, plural, =1 {it} =2 {both} other {them all}}{marks}{unstruck}{tail}',
+  'unstruck.stops-at': '{n, plural, one {{strings} stops {place}} other {{strings} stop {place}}}',
   'unstruck.stops': '{n, plural, one {{strings} stops} other {{strings} stop}}',
 
   'scratch.plain': 'scratch {strings} {stroke} {place}{marks}{travel}',
@@ -152,13 +159,17 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'split.counts': ': {counts}',
   'split.beats': 'split beats {list} into {parts} even parts',
   'split.places': 'split the time of {places} into {parts} even parts',
+  'split.from-to': 'split the time from {from} through {to} into {parts} even parts',
   'split.place': 'split the time {places} into {parts} even parts',
 
   'as-beat': '{n, plural, one {as beat {beat}} other {each as beat {beat}}}',
   'as-beat.again': '{n, plural, one {beat {list} is beat {beat} again} other {beats {list} are beat {beat} again}}',
   remark: '<i>“{text}”</i>',
+  'remark.inside': '‘{words}’',
   'alternative.lead':
     '{way, select, easier {{n, plural, =0 {Easier} one {Easier for beat {beat}} other {Easier for beats {beat}}}} other {{n, plural, =0 {Another way} one {Another way for beat {beat}} other {Another way for beats {beat}}}}}',
+  'alternative.lead-more':
+    '{way, select, easier {One more easier way for} other {One more way for}} {n, plural, one {beat} other {beats}} {beat}',
   'alternative.joined': '<i>{lead}:</i> {sentence}',
   'alternative.apart': '<i>{lead}.</i> {sentence}',
 

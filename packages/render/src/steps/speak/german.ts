@@ -92,6 +92,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'stroke.down': 'abwärts',
   'stroke.up': 'aufwärts',
   'stroke.run': '{times}, zuerst {first}',
+  'grip.more': 'außerdem {presses}',
   'strike.verb':
     '{verb, select, pluck {zupf {what} {place}} brush {streich {what} {place} {stroke}} other {schlag {what} {place} {stroke}}}{slide}{marks}{tail}',
   'strike.name': '{what} {place} {stroke}{slide}{marks}{tail}',
@@ -123,13 +124,16 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'mark.vibrato': ', mit Vibrato',
   'mark.palm': ', mit dem Handballen gedämpft',
   'mark.rolled': ', Saite für Saite gerollt',
-  'lasting.beat': '; halt es aus',
-  'lasting.over': '; halt es über die Zahl',
-  'lasting.through': '; halt es bis {count} aus',
-  'lasting.bar-line': '; halt es über den Taktstrich',
-  'ringing.own': '; lass es klingen',
-  'ringing.through': '; lass es bis {count} klingen',
-  'ringing.bar-line': '; lass es über den Taktstrich klingen',
+  'tail.joined': '; {tail}',
+  'lasting.beat': 'halt es aus',
+  'lasting.over': 'halt es über die Zahl',
+  'lasting.through': 'halt es bis {count} aus',
+  'lasting.through-of': 'halt den Anschlag {place} bis {count} aus',
+  'lasting.bar-line': 'halt es über den Taktstrich',
+  'ringing.own': 'lass es klingen',
+  'ringing.through': 'lass es bis {count} klingen',
+  'ringing.through-of': 'lass den Anschlag {place} bis {count} klingen',
+  'ringing.bar-line': 'lass es über den Taktstrich klingen',
 
   'unstruck.hold': '{place} lass es weiterklingen{marks}{tail}',
   'unstruck.hammer': '{place} hämmere {presses}{marks}{unstruck}{tail}',
@@ -137,7 +141,10 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'unstruck.slide': '{place} rutsch {presses}{marks}{unstruck}{tail}',
   'unstruck.together':
     '{place} rutsch {n, plural, one {damit} =2 {mit beiden} other {mit dem ganzen Griff}} {k, select, 1 {einen Bund} other {{word} Bünde}} {way, select, up {höher} other {tiefer}}{marks}{unstruck}{tail}',
-  'unstruck.nothing': '; kein Anschlag',
+  'unstruck.nothing': 'kein Anschlag',
+  'unstruck.that':
+    '{place} {technique, select, hammer {hämmere} pull {zieh} other {rutsch}} {n, plural, =1 {darauf} =2 {auf beide} other {auf alle}}{technique, select, pull { ab} other {}}{marks}{unstruck}{tail}',
+  'unstruck.stops-at': '{n, plural, one {{strings} verstummt {place}} other {{strings} verstummen {place}}}',
   'unstruck.stops': '{n, plural, one {{strings} verstummt} other {{strings} verstummen}}',
 
   'scratch.plain': 'schlag {strings} gedämpft {place} {stroke}{travel}{marks}',
@@ -166,14 +173,18 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'split.counts': ': {counts}',
   'split.beats': 'teil die Zählzeiten {list} in {parts} gleiche Teile',
   'split.places': 'teil die Zeit von {places} in {parts} gleiche Teile',
+  'split.from-to': 'teil die Zeit von {from} bis zum Ende von {to} in {parts} gleiche Teile',
   'split.place': 'teil die Zeit {places} in {parts} gleiche Teile',
 
   'as-beat': '{n, plural, one {wie Zählzeit {beat}} other {jede wie Zählzeit {beat}}}',
   'as-beat.again':
     '{n, plural, one {Zählzeit {list} ist wieder wie Zählzeit {beat}} other {die Zählzeiten {list} sind wieder wie Zählzeit {beat}}}',
   remark: '<i>„{text}“</i>',
+  'remark.inside': '‚{words}‘',
   'alternative.lead':
     '{way, select, easier {{n, plural, =0 {Leichter} one {Zählzeit {beat}, leichter} other {Zählzeiten {beat}, leichter}}} other {{n, plural, =0 {Oder anders} one {Zählzeit {beat}, anders} other {Zählzeiten {beat}, anders}}}}',
+  'alternative.lead-more':
+    '{way, select, easier {Noch ein leichterer Weg für} other {Noch ein Weg für}} {n, plural, one {Zählzeit} other {die Zählzeiten}} {beat}',
   'alternative.joined': '<i>{lead}:</i> {sentence}',
   'alternative.apart': '<i>{lead}.</i> {sentence}',
 

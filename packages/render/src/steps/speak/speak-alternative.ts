@@ -1,5 +1,6 @@
 import type { Item } from '../instruction.ts'
 import { type RichText, textOf, tidy } from './rich-text.ts'
+import { LONGEST } from './sentence-length.ts'
 import type { StepClause } from './step-clause.ts'
 import { rangeText, type Voice } from './voice.ts'
 
@@ -15,24 +16,34 @@ export function leadAlternative(
     readonly clauses: readonly StepClause[]
     /** Whether a text starts with a shape's name, which keeps its first letter. */
     readonly named: (text: string) => boolean
+    /** Sentences said in the card: a lead that stands for itself is not said twice. */
+    readonly sentences: Set<string>
   },
 ): readonly StepClause[] {
-  const { before, clauses, named } = context
+  const { before, clauses, named, sentences } = context
   const first = clauses[0]
   if (first === undefined) return clauses
   const own = before === undefined || before.from !== item.from || before.to !== item.to
   const easier = before !== undefined && load(item) < load(before)
-  const values = {
-    way: easier ? 'easier' : 'other',
-    beat: own ? rangeText(voice, item.from, item.to) : '',
-    n: own ? item.to - item.from + 1 : 0,
-  }
-  const apart = textOf(first.text).split('. ')[0]?.includes(':') === true
-  const lead = voice.say('alternative.lead', values)
+  const way = easier ? 'easier' : 'other'
+  const beat = rangeText(voice, item.from, item.to)
+  const n = item.to - item.from + 1
+  const opening = textOf(first.text).split('. ')[0] ?? ''
+  const apart = opening.includes(':') || opening.split(' ').length > LONGEST - LONGEST_LEAD
+  const leads = [
+    ...(own ? [] : [voice.say('alternative.lead', { way, beat: '', n: 0 })]),
+    voice.say('alternative.lead', { way, beat, n }),
+    voice.say('alternative.lead-more', { way, beat, n }),
+  ]
+  const lead = leads.find((one) => !apart || !sentences.has(textOf(one))) ?? leads.at(-1) ?? []
+  if (apart) sentences.add(textOf(lead))
   const sentence = apart ? first.text : lowered(first.text, named)
   const text = tidy(voice.say(apart ? 'alternative.apart' : 'alternative.joined', { lead, sentence }))
   return [{ ...first, text }, ...clauses.slice(1)]
 }
+
+/** Words of the longest lead: "Another way for beats 3–4". */
+const LONGEST_LEAD = 5
 
 /** A rough measure of how much a player has to do: a stroke counts one, a sound of the fretting hand two. */
 function load(item: Item): number {

@@ -96,7 +96,9 @@ function speakCount(voice: Voice, counting: Counting, of: 'part' | 'bar'): RichT
   return joined([
     ...(cut === null ? [] : [voice.say('card.every-beat', { parts: voice.number(cut) })]),
     voice.say(`card.count-${of}`, { metre: `${metre.count}/${metre.unit}`, counts }),
-    ...(between === 1 ? [] : [voice.say('card.between', { n: between, parts: voice.number(between) })]),
+    ...(between === 1 || (cut !== null && named === 1)
+      ? []
+      : [voice.say('card.between', { n: between, parts: voice.number(between) })]),
   ])
 }
 

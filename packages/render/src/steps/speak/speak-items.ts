@@ -3,8 +3,12 @@ import type { Damping } from '../damping.ts'
 import type { Instruction, Item } from '../instruction.ts'
 import { describeShape } from './describe-shape.ts'
 import { type CountWords, plain, plainText, type RichText, textOf, tidy } from './rich-text.ts'
-import { type Said, speakOver, speakRest, speakScratch, speakStrike, speakUnstruck } from './sentence.ts'
+import type { Said } from './said.ts'
 import { leadAlternative } from './speak-alternative.ts'
+import { speakOver } from './speak-over.ts'
+import { speakRest, speakScratch } from './speak-scratch.ts'
+import { speakStrike } from './speak-strike.ts'
+import { speakUnstruck } from './speak-unstruck.ts'
 import type { StepClause } from './step-clause.ts'
 import { type Fullness, rangeText, type Voice } from './voice.ts'
 
@@ -28,15 +32,16 @@ export interface Speaker {
 /** Speaks the items of a card. A sentence that would be said twice names its count, then its beat. */
 export function speakItems(speaker: Speaker, items: readonly Item[]): readonly StepItem[] {
   const { voice } = speaker
-  const said: Said = { unstruck: false, swing: false, struck: false, last: null }
+  const said: Said = { unstruck: false, swing: false, struck: false }
   const sentences = new Set<string>()
   return items.map((item, index) => {
     const clauses: StepClause[] = []
     const full: Fullness = item.to > item.from && (item.kind === 'beat' || item.kind === 'or') ? 2 : 0
     for (const told of item.instructions) {
       const kind = clauseKind(told.kind)
-      const text = fresh(speaker, sentences, said, full, (said, fullness) => speak(speaker, told, said, fullness, item))
-      said.last = told.kind
+      const text = fresh(speaker, { sentences, said, from: full }, (after, how) =>
+        speak(speaker, told, after, how, item),
+      )
       if (text.length > 0) clauses.push({ fromTicks: told.fromTicks, toTicks: told.toTicks, kind, text })
     }
     const label = labelOf(voice, item)
@@ -46,6 +51,7 @@ export function speakItems(speaker: Speaker, items: readonly Item[]): readonly S
             before: items[index - 1],
             clauses,
             named: (text) => startsWithName(speaker, text),
+            sentences,
           })
         : clauses
     return { kind: item.kind, label, fromTicks: item.fromTicks, toTicks: item.toTicks, clauses: spoken }
@@ -62,20 +68,35 @@ function clauseKind(told: Instruction['kind']): StepClause['kind'] {
   return told === 'describe' || told === 'describe-like' ? 'shape' : 'step'
 }
 
+/** How fully something is told, and whether it must be told otherwise than before because the same was said in the card. */
+interface Telling {
+  readonly full: Fullness
+  readonly insist: boolean
+}
+
+/** The ways to tell something, from the shortest; where beats are joined only one names the beat. */
+function waysFrom(full: Fullness): readonly Telling[] {
+  const ways = ([0, 1, 2] as const).filter((one) => one >= full).map((one, i) => ({ full: one, insist: i > 0 }))
+  return full < 2 ? ways : [...ways, { full, insist: true }]
+}
+
+interface Card {
+  readonly sentences: Set<string>
+  readonly said: Said
+  readonly from: Fullness
+}
+
 /** Tries a sentence at its shortest, then with its count, then with its beat, until none of it has been said in the card. */
 function fresh(
   speaker: Speaker,
-  sentences: Set<string>,
-  said: Said,
-  from: Fullness,
-  say: (said: Said, full: Fullness) => readonly RichText[],
+  { sentences, said, from }: Card,
+  say: (said: Said, how: Telling) => readonly RichText[],
 ): RichText {
   let spoken: readonly RichText[] = []
   let after: Said = said
-  for (const full of [0, 1, 2] as const) {
-    if (full < from) continue
+  for (const way of waysFrom(from)) {
     after = { ...said }
-    spoken = say(after, full).map((sentence) => closed(speaker, sentence))
+    spoken = say(after, way).map((sentence) => closed(speaker, sentence))
     if (spoken.every((sentence) => !sentences.has(textOf(sentence)))) break
   }
   Object.assign(said, after)
@@ -83,21 +104,19 @@ function fresh(
   return spoken.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence]))
 }
 
-function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, item: Item): readonly RichText[] {
+function speak(speaker: Speaker, told: Instruction, said: Said, how: Telling, item: Item): readonly RichText[] {
   const { voice } = speaker
+  const { full, insist } = how
   switch (told.kind) {
     case 'describe':
     case 'describe-like':
-      return describeShape(voice, told, {
-        damping: speaker.damping(told.shape),
-        named: full > 0 && item.from === item.to,
-      })
+      return describeShape(voice, told, { damping: speaker.damping(told.shape), named: insist })
     case 'explain-ease':
       return [voice.say('ease.means')]
     case 'strike':
-      return speakStrike(voice, told, said, full)
+      return speakStrike(voice, told, said, how)
     case 'unstruck':
-      return speakUnstruck(voice, told, said, full)
+      return speakUnstruck(voice, told, said, how)
     case 'scratch':
       return speakScratch(voice, told, full)
     case 'rest':
@@ -105,15 +124,12 @@ function speak(speaker: Speaker, told: Instruction, said: Said, full: Fullness, 
     case 'over':
       return [speakOver(voice, told, said, full)]
     case 'as-beat': {
-      const numbers = Array.from(
-        { length: item.to - item.from + 1 },
-        (_, i): RichText => [plain(String(item.from + i))],
-      )
-      const values = { n: numbers.length, beat: String(told.beat), list: voice.list(numbers) }
-      return [voice.say(full === 1 || (full === 2 && item.from === item.to) ? 'as-beat.again' : 'as-beat', values)]
+      const beats = Array.from({ length: item.to - item.from + 1 }, (_, i): RichText => [plain(String(item.from + i))])
+      const values = { n: beats.length, beat: String(told.beat), list: voice.list(beats) }
+      return [voice.say(insist ? 'as-beat.again' : 'as-beat', values)]
     }
     case 'remark':
-      return [voice.say('remark', { text: raised(ended(told.text)) })]
+      return [voice.say('remark', { text: raised(ended(quotedInside(voice, told.text))) })]
   }
 }
 
@@ -136,6 +152,11 @@ function startsWithName(speaker: Speaker, text: string): boolean {
 
 function raised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** A remark with what it quotes in the marks of a quotation inside another. */
+function quotedInside(voice: Voice, text: string): string {
+  return text.replace(/["“„]([^"“”„]*)["”“]/g, (_, words: string) => textOf(voice.say('remark.inside', { words })))
 }
 
 /** A remark with a mark at its end. */

@@ -1,0 +1,112 @@
+import type { What } from '../instruction.ts'
+import { speakMarks, speakPlace, speakStrokes, speakTail, withTail } from './manner-words.ts'
+import type { MessageValue } from './messages.ts'
+import { plain, type RichText, tidy } from './rich-text.ts'
+import type { Kind, Said } from './said.ts'
+import { bearable, firstBearable } from './sentence-length.ts'
+import { speakSlide, speakSlides } from './speak-slide.ts'
+import { speakSplit } from './speak-split.ts'
+import type { Fullness, Voice } from './voice.ts'
+import { speakOnly, speakWhat } from './what-words.ts'
+
+/** Speaks a stroke, as in "Em7 up on `a`", and before it the fingers that leave. Sentences start small and have no full stop. */
+export function speakStrike(
+  voice: Voice,
+  told: Kind<'strike'>,
+  said: Said,
+  { full, insist }: { readonly full: Fullness; readonly insist: boolean },
+): readonly RichText[] {
+  const { say } = voice
+  const stroke = speakStrokes(voice, told.strokes, told.styled)
+  const key = strikeForm(told, said, stroke.length === 0)
+  said.struck = true
+  const place = speakPlace(voice, told, full)
+  const slide = speakSlide(voice, told.slideFrom)
+  const what = key === 'strike.only' ? speakOnly(voice, told.what) : speakWhat(voice, told.what)
+  const direct = key === 'strike.name' || key === 'strike.verb'
+  const runsOn = direct && stroke.length + place.length > 0
+  const values = {
+    what: runsOn && told.what.kind === 'shape' && told.what.name.includes('.') ? [...what, plain(',')] : what,
+    verb: told.strokes[0] === 'pluck' ? 'pluck' : 'strike',
+    stroke,
+    place,
+    slide: slide.length === 0 ? [] : say('slide.and', { slide }),
+    marks: speakMarks(voice, told),
+  }
+  const tail = speakTail(voice, told)
+  const strike = (form: string, changed: Readonly<Record<string, MessageValue>> = {}): readonly RichText[] => {
+    const spoken = withTail(voice, tail, insist, (joined) => {
+      const sentence = tidy(say(form, { ...values, ...changed, tail: joined }))
+      return told.pressAgain && direct ? say('what.press-again', { sentence }) : sentence
+    })
+    return speakSplit(voice, told.splits, spoken, full)
+  }
+  const sentences = firstBearable([
+    () => strike(key),
+    ...(key === 'strike.colon' || key === 'strike.catch' ? apart(voice, told.what, { what, slide, strike }) : []),
+  ])
+  return [...speakLift(voice, told.lifted), ...sentences, ...speakSlides(voice, told.slideFrom)]
+}
+
+/** Other ways to say a long stroke, in sentences of their own: the hand first, then the stroke, at last the slide apart from it. */
+function apart(
+  voice: Voice,
+  target: What,
+  {
+    what,
+    slide,
+    strike,
+  }: {
+    readonly what: RichText
+    readonly slide: RichText
+    readonly strike: (form: string, changed?: Readonly<Record<string, MessageValue>>) => readonly RichText[]
+  },
+): readonly (() => readonly RichText[])[] {
+  const slid = slide.length > 0
+  const still = { slide: [] }
+  if (target.kind === 'shape' && isPlainShape(target)) {
+    return slid ? [() => [...strike('strike.verb', { ...still, what: voice.shapeName(target.name) }), slide]] : []
+  }
+  const shorter = slid ? [() => [...strike('strike.colon', still), slide]] : []
+  if (target.kind !== 'notes' && target.kind !== 'shape') return shorter
+  const grip = target.kind === 'notes' ? speakGrip(voice, target.presses) : [what]
+  const n = target.kind === 'notes' ? stringsOf(target) : (target.only?.length ?? 1)
+  return [
+    () => [...grip, ...strike('strike.that', { n })],
+    ...(slid ? [() => [...grip, ...strike('strike.that', { n, ...still }), slide]] : []),
+  ]
+}
+
+/** Strings and frets as sentences of their own, told before they are sounded. */
+export function speakGrip(voice: Voice, presses: Extract<What, { kind: 'notes' }>['presses']): readonly RichText[] {
+  return bearable(voice, presses).map((group, i) => {
+    const words = voice.presses(group, 'at')
+    return i === 0 ? words : voice.say('grip.more', { presses: words })
+  })
+}
+
+function stringsOf({ presses }: Extract<What, { kind: 'notes' }>): number {
+  return presses.reduce((sum, { strings }) => sum + strings.length, 0)
+}
+
+function isPlainShape(what: What): boolean {
+  return what.kind === 'shape' && what.only === null && what.added.length === 0 && what.shift === 0
+}
+
+function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[] {
+  if (lifted.length === 0) return []
+  const list = voice.list(lifted.map((finger) => [plain(String(finger))]))
+  return [voice.say('what.lift', { fingers: voice.say('finger.list', { n: lifted.length, list }) })]
+}
+
+function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
+  const { what } = told
+  if (told.slideFrom !== null) return 'strike.colon'
+  if (what.kind === 'same') return silent ? 'strike.again-styled' : 'strike.again'
+  const some = what.kind === 'shape' && what.only !== null && what.added.length === 0 && what.shift === 0
+  if (what.kind === 'catch' || some) return silent ? 'strike.only' : 'strike.catch'
+  const simple = what.kind === 'shape' && what.added.length === 0 && what.shift === 0
+  if (!simple || what.hand === 'back') return 'strike.colon'
+  if (told.early && told.strokes.length === 1 && !silent) return 'strike.early'
+  return said.struck && !silent ? 'strike.name' : 'strike.verb'
+}
