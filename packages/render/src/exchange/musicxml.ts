@@ -41,7 +41,8 @@ export function partMusicXml(lesson: Lesson, part: Part): string {
     ...scoreHead(lesson, part),
     element('part', { id: 'P1' }, ...measures),
   )
-  return xmlDocument(root, DOCTYPE)
+  // A line for each note, direction and symbol of a measure.
+  return xmlDocument(root, DOCTYPE, 3)
 }
 
 interface Setting {

@@ -1,3 +1,4 @@
+import type { Doctype, Element } from 'xast'
 import { toXml } from 'xast-util-to-xml'
 
 /** An XML element as data. Plain values: numbers are written as they are. */
@@ -39,25 +40,38 @@ export function element(
 }
 
 /**
- * A whole document as text: declaration, document type, one element a line, two spaces of indentation, a line end last. The one place that
- * knows xast-util-to-xml 4.0.0, and what is odd about it: it writes a tree in one line, so lines are laid out here; it passes on control
- * signs and halves of pairs that XML 1.0 forbids (section 2.2, Char), so `element` takes them out; `>` it leaves as it stands.
+ * A whole document as text: declaration, document type, two spaces of indentation, a line end last. Elements down to the given depth have a
+ * line each (0 is the root), those deeper stand in the line of the one that holds them. The one place that knows xast-util-to-xml 4.0.0,
+ * and what is odd about it: it writes a tree in one line, so lines are laid out here; it passes on control signs and halves of pairs that
+ * XML 1.0 forbids (section 2.2, Char), so `element` takes them out; `>` it leaves as it stands.
  */
-export function xmlDocument(root: XmlElement, doctype: { readonly public: string; readonly system: string }): string {
-  const open = { type: 'doctype', name: root.name, ...doctype } as const
+export function xmlDocument(
+  root: XmlElement,
+  doctype: { readonly public: string; readonly system: string },
+  depth: number,
+): string {
+  const open: Doctype = { type: 'doctype', name: root.name, ...doctype }
+  const body: Element = laidOut(root, 0, depth)
   const head = '<?xml version="1.0" encoding="UTF-8"?>'
-  return `${head}\n${toXml(open)}\n${toXml(laidOut(root, 0) as never, { closeEmptyElements: true, tightClose: true })}\n`
+  return `${head}\n${toXml(open)}\n${toXml(body, { closeEmptyElements: true, tightClose: true })}\n`
 }
 
-/** Every element of elements has each of them on a line of its own. */
-function laidOut(node: XmlElement, depth: number): XmlElement {
-  if (node.children.every(({ type }) => type === 'text')) return node
-  const gap = (steps: number): XmlText => ({ type: 'text', value: `\n${'  '.repeat(steps)}` })
-  const children = node.children.flatMap((child) => [
-    gap(depth + 1),
-    child.type === 'element' ? laidOut(child, depth + 1) : child,
-  ])
-  return { ...node, children: [...children, gap(depth)] }
+function laidOut(node: XmlElement, level: number, depth: number): Element {
+  const { type, name, attributes } = node
+  const children: Element['children'] = []
+  for (const child of node.children) {
+    if (child.type === 'text') children.push({ ...child })
+    else {
+      if (level < depth) children.push(gap(level + 1))
+      children.push(laidOut(child, level + 1, depth))
+    }
+  }
+  if (level < depth && children.some((child) => child.type === 'element')) children.push(gap(level))
+  return { type, name, attributes: { ...attributes }, children }
+}
+
+function gap(level: number): XmlText {
+  return { type: 'text', value: `\n${'  '.repeat(level)}` }
 }
 
 function allowed(text: string): string {
