@@ -83,16 +83,16 @@ function fingerShapes(lesson: Lesson): readonly Shape[] {
   if (open.size === 0) return lesson.shapes
   const votes = new Map<string, Map<string, number>>()
   for (const part of lesson.parts) {
-    const { moments } = fingerPart(lesson, part)
-    for (const [at, moment] of moments.entries()) {
-      const { shape, plainShape, fingering } = moment
-      if (shape === null || !plainShape || fingering === null || !open.has(shape.name)) continue
-      const byString = stringFingers(moment)
-      const own = shape.frets.map((fret, at) => (fret === null || fret === 0 ? null : (byString.get(at + 1) ?? null)))
-      const tally = votes.get(shape.name) ?? new Map<string, number>()
-      const key = JSON.stringify(own)
-      tally.set(key, (tally.get(key) ?? 0) + (leavesFinger(moments[at + 1]) ? moments.length : 1))
-      votes.set(shape.name, tally)
+    const { moments, asides } = fingerPart(lesson, part)
+    for (const line of [moments, ...asides.map((aside) => aside.moments)]) {
+      for (const [at, moment] of line.entries()) {
+        const { shape, plainShape, fingering } = moment
+        if (shape === null || !plainShape || fingering === null || !open.has(shape.name)) continue
+        const tally = votes.get(shape.name) ?? new Map<string, number>()
+        const key = JSON.stringify(shapeFingers(shape, stringFingers(moment)))
+        tally.set(key, (tally.get(key) ?? 0) + (leavesFinger(line[at + 1]) ? moments.length : 1))
+        votes.set(shape.name, tally)
+      }
     }
   }
   return lesson.shapes.map((shape) => {
@@ -119,8 +119,12 @@ function easiest(shape: Shape, on: HandOnNeck): readonly (Finger | null)[] | nul
   const grip = gripOf(shape.frets.map((fret, at) => ({ string: at + 1, fret, finger: shape.fingers[at] ?? null })))
   const best = rankForHand(grip, on)[0]
   if (best === undefined) return null
-  const byString = new Map(grip.presses.map((press, at) => [press.string, best.fingering[at] ?? null]))
-  return shape.frets.map((_, at) => byString.get(at + 1) ?? null)
+  return shapeFingers(shape, new Map(grip.presses.map((press, at) => [press.string, best.fingering[at] ?? null])))
+}
+
+/** The fingers of a shape by string from 1 upward, null where none presses. */
+function shapeFingers(shape: Shape, byString: ReadonlyMap<number, Finger | null>): readonly (Finger | null)[] {
+  return shape.frets.map((fret, at) => (fret === null || fret === 0 ? null : (byString.get(at + 1) ?? null)))
 }
 
 /** The finger on each string of a moment; where a string is pressed twice, that of the higher fret, which sounds. */

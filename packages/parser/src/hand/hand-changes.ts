@@ -4,7 +4,7 @@ import type { Finger } from '../score/shape.ts'
 import type { FingeredMoment } from './finger-part.ts'
 import { moveTime } from './move-time.ts'
 import type { Neck } from './neck.ts'
-import { seconds, swungTicks } from './swung-time.ts'
+import { seconds, swungStart, swungTicks } from './swung-time.ts'
 
 /** A change of the fretting hand between two strikes that need it, one played after the other. */
 export interface HandChange {
@@ -93,11 +93,6 @@ function changeBetween(
 
 function isPressed({ fret }: Note): boolean {
   return fret !== null && fret > 0
-}
-
-/** Ticks from the start of the part to where a moment falls in its feel. */
-function swungStart({ start, event, bar }: FingeredMoment): number {
-  return start - event.at + swungTicks(event.at, bar)
 }
 
 /** Hundredths of a second: as exactly as a change is judged and printed. */

@@ -4,7 +4,7 @@ import { momentKey, momentStates } from './moment-states.ts'
 import type { RankedFingering } from './rank-fingerings.ts'
 import type { HandOnNeck } from './rank-for-hand.ts'
 import { stepCost } from './step-cost.ts'
-import { seconds } from './swung-time.ts'
+import { seconds, swungStart } from './swung-time.ts'
 
 /** Where a path starts, on whose neck. */
 export interface PathOptions extends HandOnNeck {
@@ -45,7 +45,7 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
       return
     }
     const last = moments[at - 1]
-    const availableS = last === undefined ? null : seconds(moment.start - last.start, last.bar)
+    const availableS = last === undefined ? null : seconds(swungStart(moment) - swungStart(last), last.bar)
     const key = `${before.key}>${layer.key}>${moment.slides.join()}>${moment.holds.join()}>${availableS?.toFixed(2)}`
     let steps = transitions.get(key)
     if (steps === undefined) {

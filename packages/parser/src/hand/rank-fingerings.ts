@@ -31,7 +31,7 @@ const WEIGHTS: Readonly<Record<Burden, number>> = {
   'open-finger-high': 0.31,
   'open-barre': 1.62,
   'open-pair-low': 1.75,
-  'open-single-off': 1.3,
+  'open-single-off': 2.5,
   'one-for-all': -0.92,
   'barre-over-silent': 3.32,
 }

@@ -13,9 +13,12 @@ const PER_SHIFT = 0.6
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 const HELD_BY_OTHER_FINGER = 30
-/** For each whole time that a step lacks, counted from the share of the time where it begins to be tight. */
-const RUSH = 30
-const RUSHED_FROM = 0.8
+/** What a step costs as it takes more of its time, from the share where it begins to be tight; judgement. */
+const TIGHT_FROM = 0.8
+const TIGHT = 30
+/** A step that does not fit costs at least this: the fewer of them the better, whatever they lack. */
+const MISSED = 12
+const MISSED_BY = 10
 
 /** A step of the hand: from one fingered grip to that of the next moment, in the seconds there are (null: in its own time). */
 export interface HandStep {
@@ -65,7 +68,8 @@ function rushCost(
   { before, from, moment, to, availableS }: HandStep & { readonly availableS: number },
 ): number {
   const { neededS } = moveTime(neck, { grip: before, fingering: from }, { ...moment, fingering: to })
-  return RUSH * Math.max(0, neededS / availableS - RUSHED_FROM)
+  const share = neededS / availableS
+  return share > 1 ? MISSED + MISSED_BY * (share - 1) : TIGHT * Math.max(0, share - TIGHT_FROM)
 }
 
 function slidByItself(before: Grip, from: Fingering, string: number, finger: Finger): boolean {

@@ -1,5 +1,6 @@
 import type { Bar } from '../score/part.ts'
 import { TICKS_PER_QUARTER, type Ticks } from '../score/time.ts'
+import type { HandMoment } from './hand-moments.ts'
 
 /**
  * Where a place in a bar falls when the bar is swung: the first of two eighths (`swing 8`) or sixteenths (`swing 16`) takes two
@@ -14,6 +15,11 @@ export function swungTicks(at: Ticks, { feel, groups }: Pick<Bar, 'feel' | 'grou
   const half = pair / 2
   const swung = inside <= half ? (inside * 4) / 3 : (4 * half) / 3 + ((inside - half) * 2) / 3
   return at - inside + swung
+}
+
+/** Where a moment falls in the feel of its bar, from its `start` on the straight grid; both in ticks from the start of the part. */
+export function swungStart({ start, event, bar }: HandMoment): number {
+  return start - event.at + swungTicks(event.at, bar)
 }
 
 /** Seconds of a stretch of ticks at the tempo of a bar. */
