@@ -97,14 +97,16 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
 function cellFor(excerpt: PreparedExcerpt, cell: number, { maxWidthPt, pageWidthPt }: DrawCardFigureInput): number {
   const { widthsPt, leastCellPt } = excerpt.cells(cell)
   const cells = widthsPt.reduce((sum, width) => sum + width, 0)
-  // What stands beside the cells is known only from the drawing, and asked for only where there is a bound.
-  const beside = maxWidthPt === undefined && pageWidthPt === undefined ? 0 : excerpt.engrave(cell).drawing.width - cells
-  const cellAt = (widthPt: number): number => (cell * (widthPt - beside)) / cells
-  const fitted = cellAt(pageWidthPt ?? Infinity)
   // Parts of a cut are as wide as other cells where there is room: their counts and notes are no smaller.
   const evened = (cell * cell) / Math.min(cell, ...widthsPt)
+  const wanted = Math.min(Math.max(cell, leastCellPt, evened), cell * WIDEST)
+  if (pageWidthPt === undefined && (maxWidthPt === undefined || wanted === cell)) return wanted
+  // What stands beside the cells is known only from the drawing.
+  const beside = excerpt.engrave(cell).drawing.width - cells
+  const cellAt = (widthPt: number): number => (cell * (widthPt - beside)) / cells
+  const fitted = cellAt(pageWidthPt ?? Infinity)
   if (fitted < cell) return Math.max(fitted, leastCellPt, cell * NARROWEST)
-  return Math.max(cell, Math.min(Math.max(leastCellPt, evened), cell * WIDEST, cellAt(maxWidthPt ?? Infinity), fitted))
+  return Math.max(cell, Math.min(wanted, cellAt(maxWidthPt ?? Infinity), fitted))
 }
 
 function inBar(drawing: Drawing, bar: number): Drawing {

@@ -48,6 +48,7 @@ function figuresOfBar(part: Part, bar: number, { lesson, fonts, screen }: PageCo
         toTicks,
         staffSpacePt: screen.cardStaffSpacePt,
         minTextPt: screen.minTextPt,
+        maxWidthPt: screen.cardGrownPt,
         ...(large ? { pageWidthPt: widestPt } : {}),
       })
     known.set(key, figure)

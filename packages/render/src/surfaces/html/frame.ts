@@ -18,6 +18,7 @@ export function framed(frame: Frame): string {
     'head',
     h('meta', { charSet: 'utf-8' }),
     h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+    h('meta', { name: 'color-scheme', content: 'light dark' }),
     h('title', frame.title),
     ...(frame.description === null ? [] : [h('meta', { name: 'description', content: frame.description })]),
     h('link', { rel: 'stylesheet', href: 'assets/style.css' }),

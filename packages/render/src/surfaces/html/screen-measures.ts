@@ -19,6 +19,8 @@ export interface ScreenMeasures {
   /** Distance of two staff lines in cards and on empty staves. */
   readonly cardStaffSpacePt: number
   readonly blankStaffSpacePt: number
+  /** Cells of a card's figure are widened for what is crowded no further than makes it so wide: one bar must not make all others small. */
+  readonly cardGrownPt: number
   /** The least size of text in music; 0 leaves it to the staff space. */
   readonly minTextPt: number
   /** Up to this share of the column, in percent, a card's figure has its words beside it; 0 sets them always under it. */
@@ -47,6 +49,7 @@ const USUAL: Omit<ScreenMeasures, 'mirrored'> = {
   },
   cardStaffSpacePt: pointsOf(1.5),
   blankStaffSpacePt: pointsOf(1.75),
+  cardGrownPt: pointsOf(115),
   minTextPt: 0,
   besidePercent: 60,
 }
@@ -66,6 +69,7 @@ const LARGE: Omit<ScreenMeasures, 'mirrored'> = {
   },
   cardStaffSpacePt: pointsOf(2.5),
   blankStaffSpacePt: pointsOf(2.75),
+  cardGrownPt: pointsOf(174),
   minTextPt: 14,
   besidePercent: 0,
 }
