@@ -165,6 +165,14 @@ describe('barwise build', () => {
     expect(readFileSync(join(world.folder, 'made/tag.musicxml'), 'utf8')).toContain('<score-partwise version="4.0">')
   })
 
+  test('says so when a lesson has no part to make a file of', async () => {
+    const world = testWorld()
+    world.file('words.md', '---\ntitle: Words\n---\n\nOnly words.\n')
+    expect(await runProgram(['build', 'words.md', '--to', 'midi'], world)).toBe(0)
+    expect(world.printed.out).toBe('')
+    expect(world.printed.err).toBe('Nothing to write: words.md has no part to make a file of.\n')
+  })
+
   test('names the files of an edition for its kinds, in one order, and gives the pupil’s no suffix', async () => {
     const cases: readonly (readonly [string, readonly string[]])[] = [
       ['pupil', ['tag-web', 'tag.pdf', 'tag.txt']],

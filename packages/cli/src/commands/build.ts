@@ -114,7 +114,7 @@ function report(findings: readonly Finding[], works: readonly LoadedWork[], opti
   reportFindings({ findings, sources, lessons, format, notes: options.notes ?? false }, world.err)
 }
 
-/** Names the first file of each kind, and says what was not built and why. */
+/** Names the first file of each kind, and says what was not built and why, or that there was nothing to make. */
 function announce(work: LoadedWork, files: readonly MadeFile[], folder: string, world: World): void {
   const shown = (name: string): string => relative(world.folder, join(folder, ...name.split('/'))) || name
   for (const file of files.filter(({ announced }) => announced)) {
@@ -123,7 +123,12 @@ function announce(work: LoadedWork, files: readonly MadeFile[], folder: string, 
     )
   }
   const broken = work.lessons.filter((lesson) => !lesson.readable)
-  if (broken.length === 0 && work.bookReadable) return
+  if (broken.length === 0 && work.bookReadable) {
+    // Only what is made of parts can come to nothing.
+    if (files.length === 0)
+      world.err.write(`${world.err.paint('yellow', 'Nothing to write:')} ${work.path} has no part to make a file of.\n`)
+    return
+  }
   const what = work.book === null ? work.path : `${work.path}: the book`
   const why =
     broken.length === 0 ? 'its own file has errors' : `${counted(broken.length, 'lesson')} cannot be read as written`
