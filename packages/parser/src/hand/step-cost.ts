@@ -13,12 +13,11 @@ const PER_SHIFT = 0.6
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 const HELD_BY_OTHER_FINGER = 30
-/** What a step costs as it takes more of its time, from the share where it begins to be tight; judgement. */
-const TIGHT_FROM = 0.8
+/** What a step costs for each whole time that it takes beyond the share where it begins to be tight; judgement. */
 const TIGHT = 30
-/** A step that does not fit costs at least this: the fewer of them the better, whatever they lack. */
-const MISSED = 12
-const MISSED_BY = 10
+const TIGHT_FROM = 0.8
+/** What it costs beside where it does not fit: the fewer such steps the better. */
+const MISSED = 6
 
 /** A step of the hand: from one fingered grip to that of the next moment, in the seconds there are (null: in its own time). */
 export interface HandStep {
@@ -69,7 +68,7 @@ function rushCost(
 ): number {
   const { neededS } = moveTime(neck, { grip: before, fingering: from }, { ...moment, fingering: to })
   const share = neededS / availableS
-  return share > 1 ? MISSED + MISSED_BY * (share - 1) : TIGHT * Math.max(0, share - TIGHT_FROM)
+  return TIGHT * Math.max(0, share - TIGHT_FROM) + (share > 1 ? MISSED : 0)
 }
 
 function slidByItself(before: Grip, from: Fingering, string: number, finger: Finger): boolean {
