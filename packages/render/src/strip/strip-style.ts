@@ -46,7 +46,7 @@ const LARGE: StripStyle = {
   word: 14,
   hair: pointsOf(0.4),
   floor: pointsOf(0.35),
-  lead: pointsOf(1.6),
+  lead: pointsOf(2),
   leastText: 14,
 }
 

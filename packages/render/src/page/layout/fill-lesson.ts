@@ -3,6 +3,7 @@ import { type LessonPlace, layOutLesson } from './lay-out-lesson.ts'
 import type { LayoutContext } from './layout-context.ts'
 import { textHeight } from './page-frame.ts'
 import { type FilledPage, paginate } from './paginate.ts'
+import type { Row } from './row.ts'
 
 /** A last page filled less than this share is worth avoiding. */
 const POOR = 0.5
@@ -35,5 +36,30 @@ export function fillLesson(
     const pages = fill(tighter, gaps)
     if (pages.length < usual.length) return pages
   }
-  return usual
+  return evened(layOutLesson(document, place, context), usual, { height, firstNumber })
+}
+
+/** A last page filled less than this share takes over what ends the page before it, as long as it stays the emptier of the two. */
+const BARE = 0.35
+
+/** The same number of pages with the last two as even as the rows allow, where the last would be nearly bare. */
+function evened(
+  rows: readonly Row[],
+  usual: readonly FilledPage[],
+  options: { readonly height: number; readonly firstNumber: number },
+): readonly FilledPage[] {
+  if ((usual.at(-1)?.filled ?? 0) > options.height * BARE) return usual
+  let best = usual
+  for (let index = rows.length - 1; index > 0; index -= 1) {
+    if (rows[index - 1]?.keepNext === true) continue
+    const cut = rows.map((each, at): Row => (at === index ? { ...each, startsPage: 'any' } : each))
+    const pages = paginate(cut, options)
+    const [before, last] = pages.slice(-2)
+    // A cut in the last page itself only makes one more of it.
+    if (pages.length > usual.length && best === usual) continue
+    if (pages.length > usual.length || before === undefined || last === undefined) break
+    if (last.filled > before.filled) break
+    best = pages
+  }
+  return best
 }

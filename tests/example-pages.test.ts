@@ -1,0 +1,62 @@
+import { fileURLToPath } from 'node:url'
+import { loadWork } from '@barwise/cli'
+import { collisionsIn, type DrawnItem, describeCollision, openFonts, renderPdf, translate } from '@barwise/render'
+import { expect, test } from 'vitest'
+import { boundsOf } from '../packages/render/src/drawing/bounds.ts'
+import { plainPickup } from '../packages/render/src/page/document/plain-pickup.ts'
+import { stepsOfPart } from '../packages/render/src/steps/part-steps.ts'
+import { fontBytes } from './support/fonts.ts'
+
+const fonts = openFonts(fontBytes())
+const EXAMPLES: string = fileURLToPath(new URL('../examples', import.meta.url))
+const { book, lessons } = loadWork('book.md', EXAMPLES, () => {})
+const { pages } = await renderPdf({
+  book,
+  lessons: lessons.map(({ lesson }) => ({ lesson })),
+  fonts,
+  creationDate: new Date(0),
+})
+
+/** Everything on a page as one drawing, words as runs with the role of text. */
+function drawnOn(page: (typeof pages)[number]): readonly DrawnItem[] {
+  return page.items.flatMap((item): readonly DrawnItem[] => {
+    if (item.kind === 'figure') return translate(item.drawing.items, item.x, item.y)
+    if (item.kind !== 'line') return []
+    return item.fragments.map(({ face, size, text, dx, rise }): DrawnItem => {
+      return { kind: 'glyphs', role: 'text', face, size, text, x: item.x + dx, y: item.y - rise, ink: 'ink' }
+    })
+  })
+}
+
+test('nothing touches what is written on any page of the example book', () => {
+  for (const page of pages) {
+    expect(collisionsIn(drawnOn(page), fonts).map(describeCollision), `page ${page.label}`).toEqual([])
+  }
+})
+
+test('no lesson ends on a page that is nearly bare', () => {
+  const opens = lessons.map(({ lesson }) => {
+    const id = lesson.file.replace(/^.*\/|\.md$/g, '')
+    return pages.findIndex(({ items }) => items.some((item) => item.kind === 'anchor' && item.name === id))
+  })
+  for (const opening of opens.slice(1)) {
+    const last = pages[opening - 1]
+    if (last === undefined) throw new Error('a lesson opens the book')
+    expect(boundsOf(drawnOn(last), fonts)?.bottom ?? 0, `page ${last.label}`).toBeGreaterThan(0.35 * last.height)
+  }
+})
+
+test('every card prints the rhythm to say', () => {
+  const lines = pages.flatMap(({ items }) =>
+    items.flatMap((item) => (item.kind === 'line' ? [item.fragments.map(({ text }) => text).join('')] : [])),
+  )
+  const printed = lines.map((line) => line.replaceAll('\u00a0', ' ').trim()).join(' ')
+  const rhythms = lessons.flatMap(({ lesson }) =>
+    lesson.parts.flatMap((part) => {
+      const { cards } = stepsOfPart(lesson, part)
+      return cards.filter((card) => card !== plainPickup(part, cards)).map(({ rhythm }) => rhythm)
+    }),
+  )
+  expect(rhythms.length).toBeGreaterThan(50)
+  expect(rhythms.filter((rhythm) => !printed.includes(rhythm))).toEqual([])
+})
