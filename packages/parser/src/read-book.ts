@@ -1,12 +1,10 @@
-import type { RootContent } from 'mdast'
 import type { Finding } from './finding/finding.ts'
 import type { Report } from './finding/finding-draft.ts'
 import { createReporter } from './finding/reporter.ts'
 import { toBlocks } from './markdown/blocks.ts'
 import { BOOK_SETTINGS, readBookSettings } from './markdown/book-settings.ts'
-import { filePathOf, urlSpan } from './markdown/file-references.ts'
 import { readFrontMatter } from './markdown/front-matter.ts'
-import { spanOf } from './markdown/inlines.ts'
+import { lessonLinks, wordsOf } from './markdown/lesson-list.ts'
 import { reportNearMisses } from './markdown/near-misses.ts'
 import { parseMarkdown } from './markdown/parse-markdown.ts'
 import type { ProseContext } from './markdown/prose-context.ts'
@@ -56,12 +54,30 @@ export function readBook(source: SourceFile, options: ReadBookOptions = {}): Boo
   const parts: { heading: string | null; intro: Block[]; lessons: LessonLink[] }[] = [
     { heading: null, intro: [], lessons: [] },
   ]
+  const lessons = {
+    listed: new Set<string>(),
+    others: new Map([
+      [source.path.split(/[/\\]/).at(-1) ?? source.path, 'the book itself'],
+      ...(settings.shapes === null ? [] : [[settings.shapes, 'the file of its shapes'] as const]),
+    ]),
+  }
   for (const node of tree.children) {
     const part = parts.at(-1)
     if (node.type === 'heading') parts.push({ heading: wordsOf(node), intro: [], lessons: [] })
-    else if (node.type === 'list') part?.lessons.push(...lessonLinks(node, context))
+    else if (node.type === 'list') part?.lessons.push(...lessonLinks(node, lessons, context))
     else part?.intro.push(...toBlocks([node], context))
     if (node.type === 'list') toBlocks([node], context)
+  }
+  for (const block of scan.blocks) {
+    if (!outline.rawLines.has(block.openLine)) continue
+    const message = `nobody reads a ${block.name} block in the file of a book`
+    const help = block.name === 'part' ? 'move it to a lesson' : 'move it to a lesson, or to a file named by `shapes:`'
+    report({ code: 'misplaced-block', span: block.opening, message, help })
+  }
+  if (lessons.listed.size === 0 && !reporter.findings().some(({ code }) => code === 'lesson-not-linked')) {
+    const help = 'list them as links, as in `- [Ferry Queue](ferry-queue.md)`'
+    if (matter.readable)
+      report({ code: 'empty-book', span: matter.opening, message: 'this book names no lesson', help })
   }
   const kept: readonly BookPart[] = parts.filter(
     (part) => part.heading !== null || part.intro.length > 0 || part.lessons.length > 0,
@@ -87,33 +103,4 @@ function emptyContext(
     hasFile,
     rawAt: new Map(),
   }
-}
-
-/** The links to Markdown files in a list, in order, those of lists inside it too. */
-function lessonLinks(list: RootContent, context: ProseContext): readonly LessonLink[] {
-  const links: LessonLink[] = []
-  const waiting: RootContent[] = [list]
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    if (node.type === 'link') {
-      const path = filePathOf(node.url)
-      if (path === null || !/\.(?:md|markdown)$/i.test(path)) continue
-      const span = urlSpan(node.url, spanOf(node, context), context.text)
-      links.push({ label: wordsOf(node), file: path, span })
-    } else if ('children' in node) {
-      waiting.push(...node.children.toReversed())
-    }
-  }
-  return links
-}
-
-/** The words of a node without their marks. */
-function wordsOf(node: RootContent): string {
-  const words: string[] = []
-  const waiting: RootContent[] = [node]
-  for (let one = waiting.pop(); one !== undefined; one = waiting.pop()) {
-    if (one.type === 'text' || one.type === 'inlineCode') words.push(one.value)
-    else if (one.type === 'break') words.push(' ')
-    else if ('children' in one) waiting.push(...one.children.toReversed())
-  }
-  return words.join('').replace(/\s+/g, ' ').trim()
 }

@@ -1,4 +1,12 @@
-import { type CodeDoc, checkLesson, type Finding, type FindingCode, readLesson } from '@barwise/parser'
+import {
+  CODE_GROUPS,
+  type CodeDoc,
+  checkLesson,
+  type Finding,
+  type FindingCode,
+  readBook,
+  readLesson,
+} from '@barwise/parser'
 import { findingText } from '../report/finding-text.ts'
 import { wrapWords } from '../report/wrap-words.ts'
 import type { Output } from '../terminal/world.ts'
@@ -25,8 +33,13 @@ export function explanation(code: FindingCode, doc: CodeDoc, output: Output): st
   return `${pieces.join('\n\n')}\n`
 }
 
+/** Codes whose example is the file of a book. */
+const BOOK_GROUP: ReadonlySet<FindingCode> = new Set(CODE_GROUPS.find(({ about }) => about === 'Books')?.codes)
+
 /** The finding in the example; null for what only a book or a laid page shows. */
 function findingIn(text: string, code: FindingCode): Finding | null {
+  const ofBook = readBook({ path: EXAMPLE, text }).findings.find((finding) => finding.code === code)
+  if (ofBook !== undefined && BOOK_GROUP.has(code)) return ofBook
   const source = { path: EXAMPLE, text }
   const { lesson, findings } = readLesson(source, { lessons: ['lesson'], hasFile: () => false })
   const told = findings.find((finding) => finding.code === code)

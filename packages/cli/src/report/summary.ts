@@ -1,7 +1,7 @@
 import type { Finding, Severity } from '@barwise/parser'
 
 /**
- * How many findings there are, in one line without a line break; kinds that do not occur are left out, and without lessons it was the shapes of a book that were read.
+ * How many findings there are, in one line without a line break; kinds that do not occur are left out.
  *
  * @example summaryOf(findings, 3) // '2 errors, 1 warning in 3 lessons'
  */
@@ -9,8 +9,8 @@ export function summaryOf(findings: readonly Finding[], lessons: number): string
   const counts = (['error', 'warning', 'note'] as const)
     .map((severity) => counted(countOf(findings, severity), severity))
     .filter((part) => !part.startsWith('0 '))
-  const where = lessons === 0 ? 'the shapes' : counted(lessons, 'lesson')
-  return `${counts.length === 0 ? 'no findings' : counts.join(', ')} in ${where}`
+  const where = lessons === 0 ? '' : ` in ${counted(lessons, 'lesson')}`
+  return `${counts.length === 0 ? 'no findings' : counts.join(', ')}${where}`
 }
 
 /** How many findings have this severity. */

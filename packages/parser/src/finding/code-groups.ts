@@ -1,5 +1,6 @@
 import { BEAT_CODES } from './beat-codes.ts'
 import { BLOCK_CODES } from './block-codes.ts'
+import { BOOK_CODES } from './book-codes.ts'
 import type { CodeDoc } from './code-doc.ts'
 import type { FindingCode } from './codes.ts'
 import { FRONT_MATTER_CODES } from './front-matter-codes.ts'
@@ -30,6 +31,7 @@ export const CODE_GROUPS: readonly CodeGroup[] = [
   group('Stroke signs', STROKE_CODES),
   group('What sounds before a stroke', PLAYING_CODES),
   group('Names that point elsewhere', REFERENCE_CODES),
+  group('Books', BOOK_CODES),
   group('The hands', HAND_CODES),
   group('Harmony', HARMONY_CODES),
   group('The page', PAGE_CODES),

@@ -5,11 +5,14 @@ import type { ProseContext } from './prose-context.ts'
 export function checkFile(url: string, span: Span, context: ProseContext): void {
   const path = filePathOf(url)
   if (path === null || context.hasFile === null || context.hasFile(path)) return
+  const { hasFile } = context
+  const guesses = [`${path}.md`, path.toLowerCase(), path.replace(/\s+/g, '-'), path.toLowerCase().replace(/\s+/g, '-')]
+  const near = guesses.find((guess) => guess !== path && hasFile(guess))
   context.report({
     code: 'unknown-file',
     span: urlSpan(url, span, context.text),
     message: `there is no file \`${path}\``,
-    help: 'correct the name; it counts from the folder of this file',
+    help: near === undefined ? 'correct the name; it counts from the folder of this file' : `write \`${near}\``,
   })
 }
 

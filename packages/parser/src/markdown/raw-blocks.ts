@@ -55,7 +55,8 @@ const PART_LINE = /^(?:pickup|bar|from|section|say|repeat|ending|or|\d[\d-]*(?:\
 const EMBEDDED = /(?<=[^`:\w]):::(?:part[ \t]*\{[^`]*|shapes[ \t]*)$/
 /** A line past this length is prose: nobody's part begins in it. */
 const LONGEST_OPENING = 1000
-const SHAPE_LINE = /^[A-Za-z]\S*(?:\s+(?:\d+|[xX])){3}/
+/** Whether a line begins like a shape: a name and three frets. */
+export const SHAPE_LINE: RegExp = /^[A-Za-z]\S*(?:\s+(?:\d+|[xX])){3}/
 
 /**
  * Finds every raw block of a text in one pass, those that Markdown would not see (indented, in an open code fence)
