@@ -53,7 +53,7 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
       code: 'change-too-fast',
       severity: share > HOPELESS ? 'error' : 'warning',
       message: `${what} is too fast at ${bar.tempoBpm}: ${timesWord(change, availableS)}`,
-      help: `leave more time before it, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`,
+      help: `${moreTime(change.from)}, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`,
     }
   }
   const atGoalS = goalBpm === null ? availableS : (availableS * tempoBpm) / goalBpm
@@ -72,6 +72,12 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
     message: `${what} is tight: ${timesWord(change, availableS)}`,
     help: `loop this bar slowly first; it stops fitting above ${fastestTempo(change)}; ${CARE}`,
   }
+}
+
+/** How the hand could leave sooner: a strummed stroke can be a scratch, whatever else must be shorter. */
+function moreTime({ event }: FingeredMoment): string {
+  const strummed = event.stroke === 'down' || event.stroke === 'up'
+  return strummed ? 'lift before it (write `x` for the stroke before)' : 'leave more time before it'
 }
 
 function placeName({ bar, event }: FingeredMoment): string {
