@@ -211,6 +211,67 @@ describe('a reader that is not ours', () => {
       expect(counts.get(name), name).toBeGreaterThan(5)
   })
 
+  it('finds the finger of every note that no shape tells', () => {
+    let told = 0
+    forAll(({ part, read: { measures } }) => {
+      part.bars.forEach((bar, index) => {
+        for (const event of bar.events) {
+          if (event.kind !== 'strike') continue
+          for (const { string, finger, fret } of event.notes) {
+            const note = measures[index]!.notes.find((one) => one.at === event.at && one.string === string)!
+            const shown = event.target.shape === null && fret !== null && finger !== null
+            expect(note.finger).toBe(shown ? String(finger) : null)
+            if (shown) told += 1
+          }
+        }
+      })
+    })
+    expect(told).toBeGreaterThan(50)
+  })
+
+  it('finds every ending, repeat, run of dashes, vibrato and tuplet begun and ended', () => {
+    const found = new Map<string, number>()
+    forAll(({ read: { measures } }) => {
+      const open = new Set<string>()
+      const begin = (name: string) => {
+        if (open.has(name)) throw new Error(`${name} begins twice`)
+        open.add(name)
+        found.set(name, (found.get(name) ?? 0) + 1)
+      }
+      const end = (name: string) => {
+        if (!open.delete(name)) throw new Error(`${name} ends without a beginning`)
+      }
+      for (const { measure } of measures) {
+        const lines = (location: string) => (measure.barlines ?? []).filter((line) => line.location === location)
+        for (const { ending, repeat } of lines('left')) {
+          if (ending !== undefined) begin('ending')
+          if (repeat !== undefined) begin('repeat')
+        }
+        for (const entry of measure.entries) {
+          if (entry.type === 'direction') {
+            for (const type of entry.directionTypes)
+              if (type.kind === 'dashes') (type.type === 'start' ? begin : end)('dashes')
+          }
+          if (entry.type !== 'note') continue
+          for (const notation of entry.notations ?? []) {
+            if (notation.type === 'tuplet')
+              (notation.tupletType === 'start' ? begin : end)(`tuplet ${notation.number} of staff ${entry.staff}`)
+            if (notation.type === 'ornament') (notation.wavyLineType === 'start' ? begin : end)('vibrato')
+          }
+        }
+        for (const { ending, repeat } of lines('right')) {
+          if (ending !== undefined) end('ending')
+          // Each ending but the last turns back; the repeat began once.
+          if (repeat !== undefined && ending === undefined) end('repeat')
+          if (ending?.type === 'discontinue') end('repeat')
+        }
+      }
+      expect([...open]).toEqual([])
+    })
+    for (const name of ['ending', 'repeat', 'dashes', 'vibrato', 'tuplet 1 of staff 1', 'tuplet 2 of staff 2'])
+      expect(found.get(name), name).toBeGreaterThan(10)
+  })
+
   it('finds every beam begun and ended at each level', () => {
     forAll(({ read: { measures } }) => {
       for (const { measure } of measures) {

@@ -77,7 +77,7 @@ function readNote(entry: NoteEntry, measure: number, at: number, transposed: num
   const notations = entry.notations ?? []
   const told = (key: 'string' | 'fret' | 'fingering') => {
     const found = notations.find((notation) => notation.type === 'technical' && notation.technical === key)
-    return found?.type === 'technical' ? (found[key] ?? null) : null
+    return found?.type === 'technical' ? found : null
   }
   return {
     measure,
@@ -86,9 +86,9 @@ function readNote(entry: NoteEntry, measure: number, at: number, transposed: num
     staff: entry.staff!,
     midi: entry.pitch === undefined ? null : pitchToSemitone(entry.pitch) + 12 + transposed,
     cross: entry.notehead?.value === 'x',
-    string: told('string') as number | null,
-    fret: told('fret') as number | null,
-    finger: told('fingering') as string | null,
+    string: told('string')?.string ?? null,
+    fret: told('fret')?.fret ?? null,
+    finger: told('fingering')?.text ?? null,
     ties: (entry.ties ?? (entry.tie === undefined ? [] : [entry.tie])).map(({ type }) => type),
     notations,
     entry,
