@@ -14,6 +14,7 @@ import { el } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { rhythmLine } from './rhythm-line.ts'
 import { cardsAnchor } from './section-anchors.ts'
+import { signsApart } from './words.ts'
 
 /** A section with one card for each distinct bar: its figure and its steps in real text; bars without a card get a line. */
 export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, context: PageContext): Element {
@@ -97,7 +98,7 @@ function cardOf(
       ariaLabel: card.title,
     },
     el('header', 'name', head),
-    ...text('as', card.asText),
+    ...(card.asText === '' ? [] : [el('p', 'as', signsApart(card.asText))]),
     ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
     el('div', 'told', [
       figure.node,

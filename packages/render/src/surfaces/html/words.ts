@@ -1,5 +1,5 @@
 import { assertNever, type Inline } from '@barwise/parser'
-import type { ElementContent } from 'hast'
+import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
 import { el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
@@ -75,4 +75,12 @@ export function chordName(symbol: string): ElementContent {
 
 function trueSigns(note: string): string {
   return note.replace(/#$/, '♯').replace(/b$/, '♭')
+}
+
+/** Words in italics, with each accidental upright and a little apart: its face has no italic, and an italic letter before it leans into it. */
+export function signsApart(text: string): readonly (Element | string)[] {
+  return text
+    .split(/([♯♭♮]+)/)
+    .filter((piece) => piece !== '')
+    .map((piece) => (/^[♯♭♮]/.test(piece) ? el('span', 'sign', [piece]) : piece))
 }

@@ -29,6 +29,7 @@ export const CARD_STYLES: string = `
 .card .also{font-size:1.125rem}
 .card .tags{margin-left:auto;font-size:.9375rem;color:var(--quiet)}
 .card .as{font-style:italic;margin-top:.125rem}
+.sign{margin-left:.07em;font-style:normal}
 .card figure{margin:.5rem 0 .75rem}
 .card .fit+.fit{margin-top:1.125rem}
 .beside>.told{display:grid;column-gap:2rem;grid-template-rows:auto 1fr}

@@ -7,7 +7,7 @@ import { FOUR_STROKES } from './four-strokes.ts'
 export const PAGE_STYLES: string = `
 *,::before,::after{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%;scroll-padding-top:1.5rem}
-body{margin:0;background:var(--paper);color:var(--ink);font:400 1.125rem/1.55 var(--serif);font-variant-numeric:lining-nums;text-rendering:optimizeLegibility;overflow-wrap:break-word}
+body{margin:0;background:var(--paper);color:var(--ink);font:400 1.125rem/1.55 var(--serif);font-variant-numeric:lining-nums;font-synthesis:none;text-rendering:optimizeLegibility;overflow-wrap:break-word}
 h1,h2,h3,h4,h5,h6,p,ul,ol,dl,dd,figure,blockquote,pre,table{margin:0;padding:0}
 p,li,figcaption{text-wrap:pretty}
 a{color:inherit;text-decoration-thickness:1px;text-underline-offset:.18em}
