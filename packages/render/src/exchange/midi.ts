@@ -1,11 +1,11 @@
 import { type Lesson, type Part, TICKS_PER_QUARTER } from '@barwise/parser'
 import { soundingFifths } from '../page/document/sounding-key.ts'
+import { instrumentSound } from './instrument-sound.ts'
 import { keyStroke, onOneKeyboard } from './midi/key-strokes.ts'
 import { type ChannelEvent, type MetaEvent, midiFile } from './midi/midi-door.ts'
 import { type PlayedBar, playedBars } from './midi/played-bars.ts'
 import { type PlayedNote, playedNotes } from './midi/played-notes.ts'
 import { swungAt } from './midi/swing.ts'
-import { programOf } from './musicxml/score-head.ts'
 
 /**
  * A part as a Standard MIDI File, format 1, in ticks of the score (3,360 to a quarter): a track of tempo, time, key and section names, and one
@@ -97,7 +97,7 @@ function noteEvents(
   const sorted = events.sort((a, b) => a.at - b.at || Number(a.kind === 'on') - Number(b.kind === 'on'))
   return [
     { kind: 'text', name: 'trackName', text: part.title, at: 0 },
-    { kind: 'program', program: programOf(instrument.name) - 1, at: 0 },
+    { kind: 'program', program: instrumentSound(instrument.name).program - 1, at: 0 },
     ...sorted,
   ]
 }

@@ -1,31 +1,14 @@
-import type { InstrumentName, Lesson, Part } from '@barwise/parser'
+import type { Lesson, Part } from '@barwise/parser'
 import { pageWords } from '../../page/document/words-of-language.ts'
+import { instrumentSound } from '../instrument-sound.ts'
 import { element, type XmlElement } from '../xml-door.ts'
-
-/** What an instrument sounds like: a sound of the standard's list, and a General MIDI program counted from 1. */
-interface SoundOfInstrument {
-  readonly sound: string
-  readonly program: number
-}
-
-/** Sources: MusicXML 4.0, sounds.xml; General MIDI 1, sound set (26 steel guitar, 34 fingered electric bass, 25 nylon guitar). */
-const SOUNDS: Readonly<Record<InstrumentName, SoundOfInstrument>> = {
-  guitar: { sound: 'pluck.guitar.steel-string', program: 26 },
-  bass: { sound: 'pluck.bass.electric', program: 34 },
-  ukulele: { sound: 'pluck.ukulele', program: 25 },
-}
-
-/** The General MIDI program of an instrument, counted from 1. */
-export function programOf(name: InstrumentName): number {
-  return SOUNDS[name].program
-}
 
 /** Everything before the music: titles, author, licence, what wrote it, the one instrument. */
 export function scoreHead(lesson: Lesson, part: Part): readonly (XmlElement | null)[] {
   const { settings, instrument } = lesson
   const id = 'P1-I1'
   const name = capital(pageWords(settings.language).instrument(instrument.name))
-  const { sound, program } = SOUNDS[instrument.name]
+  const { sound, program } = instrumentSound(instrument.name)
   const ofLesson = element('work-title', {}, settings.title)
   return [
     element('work', {}, ofLesson),
