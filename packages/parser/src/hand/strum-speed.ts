@@ -1,6 +1,6 @@
 import type { Event } from '../score/event.ts'
-import type { Bar } from '../score/part.ts'
-import { type Grid, slotTicks, TICKS_PER_QUARTER } from '../score/time.ts'
+import type { Bar, Group } from '../score/part.ts'
+import { type Grid, slotTicks } from '../score/time.ts'
 
 /**
  * Hand cycles a second up to which strumming is comfortable, hard, very hard: common practice, judged inside the 5-7 Hz
@@ -17,11 +17,12 @@ export function handStrokes(bar: Bar): readonly Event[] {
   return bar.events.filter((event) => event.kind !== 'rest' && (event.stroke === 'down' || event.stroke === 'up'))
 }
 
-/** The coarsest grid that carries all strokes of a bar, never finer than its own; null without strokes. */
+/** The coarsest grid that carries all strokes of a bar save those inside tuplets, never finer than its own; null without strokes. */
 export function coarsestGrid(bar: Bar): Grid | null {
   const strokes = handStrokes(bar)
   if (strokes.length === 0) return null
-  const fits = (grid: Grid): boolean => strokes.every((event) => event.at % slotTicks(grid) === 0)
+  const cut = ({ at }: Event): boolean => bar.groups.some((group) => at > group.at && at < group.at + group.length)
+  const fits = (grid: Grid): boolean => strokes.every((event) => cut(event) || event.at % slotTicks(grid) === 0)
   return (
     GRIDS.find(
       (grid) => grid <= bar.grid && slotTicks(grid) <= Math.max(bar.beatTicks, slotTicks(bar.grid)) && fits(grid),
@@ -30,8 +31,9 @@ export function coarsestGrid(bar: Bar): Grid | null {
 }
 
 /**
- * Full swings of the strumming hand a second in a bar, at a tempo in the bar's beats a minute: tempo x slots a beat / 120,
- * for a hand that only strikes down strokes a beat / 60; null for a bar without strokes.
+ * Full swings of the strumming hand a second in a bar, at a tempo in the bar's beats a minute: tempo x slots a beat / 120, where a
+ * tuplet counts the strokes it has; for a hand that only strikes down strokes a beat / 60, where they are nearest to each other.
+ * Null for a bar without strokes.
  *
  * @example sixteenths in quarter beats at 90: 3
  */
@@ -39,6 +41,18 @@ export function handCyclesHz(bar: Bar, tempoBpm: number = bar.tempoBpm): number 
   if (bar.stroke === 'pluck') return null
   const grid = coarsestGrid(bar)
   if (grid === null) return null
-  const slotsABeat = bar.beatTicks / ((4 * TICKS_PER_QUARTER) / grid)
-  return bar.stroke === 'down' ? (tempoBpm * slotsABeat) / 60 : (tempoBpm * slotsABeat) / 120
+  if (bar.stroke === 'down') return (tempoBpm * bar.beatTicks) / nearestTicks(bar) / 60
+  const slotsABeat = bar.beatTicks / slotTicks(grid)
+  return (tempoBpm * Math.max(slotsABeat, ...bar.groups.map((group) => strokesABeat(bar, group)))) / 120
+}
+
+/** Ticks between the two strokes of a bar that are nearest to each other; the bar's length when there is one. */
+function nearestTicks(bar: Bar): number {
+  const at = handStrokes(bar).map((event) => event.at)
+  return Math.min(bar.length, ...at.slice(1).map((ticks, index) => ticks - (at[index] ?? 0)))
+}
+
+function strokesABeat(bar: Bar, group: Group): number {
+  const inside = handStrokes(bar).filter(({ at }) => at >= group.at && at < group.at + group.length)
+  return (inside.length * bar.beatTicks) / group.length
 }
