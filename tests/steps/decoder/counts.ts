@@ -79,7 +79,7 @@ const NAMES: Readonly<Record<number, readonly string[]>> = {
 export function ticksOf(counted: Counted, place: string): number {
   const frame = frameOf(counted, place)
   const slot = frame.length / frame.parts
-  const ordinal = place.match(/the ([a-z]+|\d+th)(?: of the outer \w+| of \w+ in beat \d+| in beat \d+)?$/)?.[1]
+  const ordinal = place.match(/the ([a-z]+|\d+th)(?: of the outer \w+| of \w+ in beat \d+| in beat \d+| part)?$/)?.[1]
   if (ordinal !== undefined) return frame.at + (toOrdinal(ordinal) - 1) * slot
   const name = place.match(/‘(\w+)’/)?.[1] ?? 'number'
   const late = place.startsWith('just after')
@@ -93,12 +93,15 @@ export function ticksOf(counted: Counted, place: string): number {
 /** The slots among which a place is one. */
 export function frameOf(counted: Counted, place: string): Frame {
   const { cuts, cut, item } = counted
-  const ordinal = place.match(/the (?:[a-z]+|\d+th)(?: of the outer (\w+)| of (\w+) in beat (\d+)| in beat (\d+))?$/)
+  const ordinal = place.match(
+    /the (?:[a-z]+|\d+th)(?: of the outer (\w+)| of (\w+) in beat (\d+)| in beat (\d+)|( part))?$/,
+  )
   if (ordinal === null) {
     const beat = place.match(/(?:of|in beat|on|after) (\d+)$/)?.[1]
     return beatFrame(counted, beat === undefined ? item.from : Number(beat))
   }
-  const [, outer, own, ownBeat, beat] = ordinal
+  const [, outer, own, ownBeat, beat, part] = ordinal
+  if (part !== undefined) return cuts.findLast((one) => one.length > counted.count.beatTicks)!
   if (outer !== undefined) {
     const from = beatStart(counted, item.from)
     const wide = cuts.filter((one) => one.at >= from && one.parts === toNumber(outer))

@@ -2,7 +2,7 @@ import type { Count } from './decoded.ts'
 import { toNumber } from './spoken-numbers.ts'
 
 /** The pattern of a place in a bar: `on ‘a’ of 2`, `on the third`, `just after ‘e’`. */
-export const PLACE = String.raw`(?:on the ‘\w+’ of \d+|on ‘\w+’|on \d+|on the \w+ of the outer \w+|on the \w+ of \w+ in beat \d+|on the \w+ in beat \d+|on the \w+|just after the ‘\w+’ of \d+|just after ‘\w+’|just after \d+)`
+export const PLACE = String.raw`(?:on the ‘\w+’ of \d+|on ‘\w+’|on \d+|on the \w+ of the outer \w+|on the \w+ part|on the \w+ of \w+ in beat \d+|on the \w+ in beat \d+|on the \w+|just after the ‘\w+’ of \d+|just after ‘\w+’|just after \d+)`
 
 /** How something is played: directions, place, slide, marks. */
 export interface Manner {
@@ -55,6 +55,10 @@ function takeStrokes(take: Take, normal: string): readonly string[] {
   if (regular !== null) {
     const other = regular[2] === 'down' ? 'up' : 'down'
     return Array.from({ length: toNumber(regular[1]!) }, (_, i) => (i % 2 === 0 ? regular[2]! : other))
+  }
+  const alike = take(String.raw`(down|up) (?:(twice)|(\w+) times)(?=$|[ ,;])`)
+  if (alike !== null) {
+    return Array.from({ length: alike[2] === undefined ? toNumber(alike[3]!) : 2 }, () => alike[1]!)
   }
   const times = take(String.raw`(?:(once|twice)|(\w+) times)(?=$|[ ,;])`)
   if (times !== null) {

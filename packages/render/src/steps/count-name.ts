@@ -13,8 +13,8 @@ export type CountName =
       readonly beat: number
       readonly index: number
       readonly parts: number
-      /** Of what it is counted: the cut in hand, the slots of a beat, or a cut with other cuts inside. */
-      readonly of: 'cut' | 'beat' | 'outer'
+      /** Of what it is counted: the cut in hand, the slots of a beat, a cut of several beats, or a cut with other cuts inside. */
+      readonly of: 'cut' | 'beat' | 'beats' | 'outer'
     }
 
 /** Equal slots that stand together: a beat on the grid, or a stretch cut into parts. Ticks from the start of the bar. */
@@ -100,11 +100,11 @@ export function nameIn(bar: Counted, frame: Frame, at: Ticks): CountName {
   return { kind: 'ordinal', beat, index: index + 1, parts: frame.parts, of: ordinalOf(bar, frame) }
 }
 
-function ordinalOf(bar: Counted, frame: Frame): 'cut' | 'beat' | 'outer' {
+function ordinalOf(bar: Counted, frame: Frame): Extract<CountName, { kind: 'ordinal' }>['of'] {
   if (frame.kind === 'beat') return 'beat'
   const end = frame.at + frame.length
   const inside = bar.groups.some((one) => one.length < frame.length && one.at >= frame.at && one.at < end)
-  if (!inside) return 'cut'
+  if (!inside) return frame.length > bar.beatTicks ? 'beats' : 'cut'
   return frame.wholeBeat ? 'beat' : 'outer'
 }
 

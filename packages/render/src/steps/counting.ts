@@ -1,4 +1,4 @@
-import type { Bar, Metre, StrokeStyle, Ticks } from '@barwise/parser'
+import type { Bar, Feel, Metre, StrokeStyle, Ticks } from '@barwise/parser'
 import { beatAt } from './count-name.ts'
 
 /** How a bar is counted: what a reader must know before its first count. */
@@ -10,6 +10,7 @@ export interface Counting {
   /** The cut that every beat has, null when there is none. */
   readonly cut: number | null
   readonly stroke: StrokeStyle
+  readonly feel: Feel
 }
 
 /** Three bars of four must be cut alike for a part to be counted so: then only the odd bar says its own count. */
@@ -19,7 +20,14 @@ const NEARLY_ALL = 0.75
 export function headCounting(bars: readonly Bar[]): Counting {
   const first = bars[0]
   if (first === undefined) {
-    return { metre: { count: 4, unit: 4 }, beats: { from: 1, to: 4 }, slots: 4, cut: null, stroke: 'alternate' }
+    return {
+      metre: { count: 4, unit: 4 },
+      beats: { from: 1, to: 4 },
+      slots: 4,
+      cut: null,
+      stroke: 'alternate',
+      feel: 'straight',
+    }
   }
   const cuts = bars.map((bar) => commonCut(bar, { fromTicks: 0, toTicks: bar.length }, null))
   const cut = cuts[0] ?? null
@@ -36,6 +44,7 @@ export function countingOf(bar: Bar, cut: number | null): Counting {
     slots: cut ?? bar.beatTicks / slotTicks,
     cut,
     stroke: bar.stroke,
+    feel: bar.feel,
   }
 }
 

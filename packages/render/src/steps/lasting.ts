@@ -1,5 +1,5 @@
 import type { Bar, Event, Strike, Ticks } from '@barwise/parser'
-import { beatAt, type Counted, countName, frameAt, frameSlot } from './count-name.ts'
+import { beatAt, type Counted, countName, frameAt, frameSlot, nameIn } from './count-name.ts'
 import type { Lasting, Ringing, SlideFrom } from './instruction.ts'
 
 /** Where a struck slide comes from, null when the strike is none. */
@@ -23,6 +23,10 @@ export function lasting(bar: Bar, event: Event): Lasting | null {
   if (event.duration <= frameSlot(frameAt(bar, event.at))) return null
   const beatEnd = (Math.floor(event.at / bar.beatTicks) + 1) * bar.beatTicks
   if (end <= beatEnd) return { kind: 'beat' }
+  const frame = frameAt(bar, event.at)
+  if (frame.length > bar.beatTicks && end <= frame.at + frame.length) {
+    return { kind: 'through', to: nameIn(bar, frame, end - 1) }
+  }
   const lastBeat = Math.floor((end - 1) / bar.beatTicks)
   const goesInto = end < bar.length && end % bar.beatTicks !== 0
   if (goesInto && lastBeat * bar.beatTicks === beatEnd) return { kind: 'over' }

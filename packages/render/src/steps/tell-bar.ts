@@ -2,7 +2,7 @@ import type { Bar, Event, Ticks } from '@barwise/parser'
 import { beatCount, beatKey } from './bar-compare.ts'
 import { beatAt } from './count-name.ts'
 import { EMPTY_HAND } from './hand.ts'
-import type { Item } from './instruction.ts'
+import type { Instruction, Item } from './instruction.ts'
 import { tellOver } from './tell-over.ts'
 import { tellEvents } from './tell-run.ts'
 import { pass, type State, type Telling } from './telling.ts'
@@ -54,7 +54,8 @@ export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): rea
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)
     if (over?.kind === 'over' && over.name === state.hand.shape)
       state.hand = { ...state.hand, told: over.name !== null }
-    items.push({ ...shared, instructions: [...(over === null ? [] : [over]), ...tellEvents(telling, state, events)] })
+    const told = shapeFirst(tellEvents(telling, state, events))
+    items.push({ ...shared, instructions: [...(over === null ? [] : [over]), ...told] })
     const asides = alternativesIn(telling, span.fromTicks, span.toTicks)
     items.push(...asides)
     // What an alternative told last must not be taken for what the hand holds.
@@ -83,6 +84,15 @@ export function alternativesIn(telling: Telling, fromTicks: Ticks, toTicks: Tick
         instructions: tellEvents(inner, state, events),
       }
     })
+}
+
+/** A grip that is described in a beat before anything is struck in it is described before what is eased, scratched or silent there. */
+function shapeFirst(told: readonly Instruction[]): readonly Instruction[] {
+  const at = told.findIndex(({ kind }) => kind === 'describe' || kind === 'describe-like')
+  const before = told.slice(0, Math.max(at, 0))
+  const still = before.every(({ kind }) => kind === 'rest' || kind === 'scratch' || kind === 'explain-ease')
+  const shape = told[at]
+  return shape === undefined || !still ? told : [shape, ...before, ...told.slice(at + 1)]
 }
 
 function spanKey(telling: Telling, state: State, from: Ticks, events: readonly Event[]): string {

@@ -15,9 +15,10 @@ import type { Telling } from './telling.ts'
 /** A card with what is said in it. */
 export interface CardTelling extends Card {
   readonly counting: Counting
-  /** Whether the count, and the way of striking, differ from the bar it is told by or from the part, so that the card must say it. */
+  /** Whether the count, the way of striking and the swing differ from the bar it is told by or from the part, so that the card must say it. */
   readonly sayCounting: boolean
   readonly sayStroke: boolean
+  readonly sayFeel: boolean
   /** Whether every stroke told rings on. */
   readonly everyRing: boolean
   /** The cut that every beat told has, null when there is none. */
@@ -103,6 +104,7 @@ function tellCard(part: Part, bar: Bar, card: Card, { memory, head, model }: Car
     counting,
     sayCounting: !sameCount(counting, model),
     sayStroke: counting.stroke !== model.stroke,
+    sayFeel: counting.feel !== model.feel,
     everyBeatIn,
     everyRing,
     chords: chordsToSay(part, bar, card, memory.shapes),

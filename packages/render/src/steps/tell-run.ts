@@ -57,13 +57,14 @@ function continues({ bar, everyRing }: Telling, frame: Frame, last: Event, next:
   return plain(last) && plain(next) && playsAlike(last, next)
 }
 
-/** What easing is, the first time a part asks for it. */
+/** What easing is, the first time a part asks for it; another way to play a beat is no place for it. */
 function explain(
   { memory }: Telling,
+  { aside }: State,
   how: Silencing,
   ticks: Pick<Instruction, 'fromTicks' | 'toTicks'>,
 ): readonly Instruction[] {
-  if (how !== 'ease' || memory.eased) return []
+  if (how !== 'ease' || memory.eased || aside) return []
   memory.eased = true
   return [{ kind: 'explain-ease', ...ticks }]
 }
@@ -101,13 +102,13 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
   if (first.kind === 'rest') {
     if (bar.number === 0 && state.previous === null && frame.kind === 'beat' && !state.aside) return []
     const how = silencing(state.previous)
-    return [...explain(telling, how, ticks), { kind: 'rest', ...placed, silencing: how }]
+    return [...explain(telling, state, how, ticks), { kind: 'rest', ...placed, silencing: how }]
   }
   if (first.kind === 'scratch') {
     const strokes = run.flatMap((event) => (event.kind === 'scratch' ? [event.stroke] : []))
     const how = easing(state, frame)
     return [
-      ...explain(telling, how, ticks),
+      ...explain(telling, state, how, ticks),
       {
         kind: 'scratch',
         ...placed,

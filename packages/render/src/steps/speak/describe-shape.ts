@@ -57,14 +57,28 @@ function inFull(
   if (open.length > 0) {
     sentences.push(say(`describe.open${of}`, { name, n: open.length, strings: voice.strings.plain(open) }))
   }
-  for (const finger of new Set(silent.flatMap((string) => damping?.get(string) ?? []))) {
-    const damped = silent.filter((string) => damping?.get(string) === finger)
-    const strings = voice.strings.plain(damped)
-    sentences.push(say(`describe.damps${of}`, { name, finger: String(finger), strings, n: damped.length }))
-  }
+  sentences.push(...speakDamping(voice, told.shape.name, { silent, damping, named }))
   const rest = silent.filter((string) => damping?.has(string) !== true)
   if (rest.length > 0) {
     sentences.push(say(`describe.silent${of}`, { name, n: rest.length, strings: voice.strings.plain(rest) }))
   }
   return sentences
+}
+
+/** Which finger touches which strings to keep them quiet, in one sentence. */
+function speakDamping(
+  voice: Voice,
+  name: string,
+  options: { readonly silent: readonly number[]; readonly damping: Damping | null; readonly named: boolean },
+): readonly RichText[] {
+  const { silent, damping, named } = options
+  const fingers = [...new Set(silent.flatMap((string) => damping?.get(string) ?? []))]
+  if (fingers.length === 0) return []
+  const damped = silent.filter((string) => damping?.has(string))
+  const touches = fingers.map((finger, i) => {
+    const strings = voice.strings.plain(damped.filter((string) => damping?.get(string) === finger))
+    return voice.say(i === 0 ? 'damp.first' : 'damp.next', { finger: String(finger), strings })
+  })
+  const values = { name: voice.shapeName(name), touches: voice.list(touches), n: damped.length }
+  return [voice.say(named ? 'describe.damps-of' : 'describe.damps', values)]
 }

@@ -21,6 +21,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'count.late-of': 'just after the {count} of <c>{beat}</c>',
   'count.ordinal-of': 'the {ordinal} of {parts} in beat {beat}',
   'count.ordinal-beat': 'the {ordinal} in beat {beat}',
+  'count.ordinal-beats': 'the {ordinal} part',
   'count.ordinal-outer': 'the {ordinal} of the outer {parts}',
   place: 'on {count}',
   'place.late': '{count}',
@@ -52,16 +53,16 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'describe.more-of': 'For {name}, add {presses}',
   'describe.open-of': '{name} leaves {strings} open',
   'describe.silent-of': '{name} keeps {strings} silent',
-  'describe.damps-of':
-    'for {name}, let {finger, select, T {the thumb} other {finger {finger}}} touch {strings} to keep {n, plural, one {it} other {them}} quiet',
+  'describe.damps-of': 'for {name}, let {touches} to keep {n, plural, one {it} other {them}} quiet',
   'describe.all-open': '{name}: all {count} strings ring open',
   'describe.none-pressed': '{name}: no finger presses',
   'describe.like': '{name} is {like} with {changes}',
   'describe.silent-change': '{strings} silent',
   'describe.implies': 'It implies {symbol}',
   'describe.rootless': '{name} leaves out its root',
-  'describe.damps':
-    'let {finger, select, T {the thumb} other {finger {finger}}} touch {strings} to keep {n, plural, one {it} other {them}} quiet',
+  'damp.first': '{finger, select, T {the thumb} other {finger {finger}}} touch {strings}',
+  'damp.next': '{finger, select, T {the thumb} other {finger {finger}}} {strings}',
+  'describe.damps': 'let {touches} to keep {n, plural, one {it} other {them}} quiet',
 
   'what.only': 'only {strings} of {what}',
   'what.of': '{strings} of {what}',
@@ -79,6 +80,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
 
   'stroke.down': 'down',
   'stroke.up': 'up',
+  'stroke.alike': '{stroke} {times}',
   'stroke.run': '{times}, {first} first',
   'grip.more': 'also {presses}',
   'strike.verb':
@@ -193,6 +195,9 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'card.style-down': 'Every stroke goes down.',
   'card.style-pluck': 'The fingers of the strumming hand pluck the strings.',
   'card.style-alternate': 'The strumming hand swings down and up.',
+  'card.feel-straight': 'The counts come evenly here.',
+  'card.feel-swing-8': 'Swing: each ‘and’ comes late, long and short in turn.',
+  'card.feel-swing-16': 'Swing: each ‘e’ and each ‘a’ comes late, long and short in turn.',
   'form.bars': '{count} {n, plural, one {bar} other {bars}}',
   'form.different': ', {m, plural, =0 {all the same} =1 {all the same} other {{different} different ones}}',
   'form.all-different': ', all different',

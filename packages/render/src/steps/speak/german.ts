@@ -23,6 +23,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'count.late-of': 'gleich nach {count} der <c>{beat}</c>',
   'count.ordinal-of': '{ordinal} von {parts} in Zählzeit {beat}',
   'count.ordinal-beat': '{ordinal} in Zählzeit {beat}',
+  'count.ordinal-beats': 'dem {ordinal} Teil',
   'count.ordinal-outer': '{ordinal} der äußeren {parts}',
   place: 'auf {count}',
   'place.late': '{count}',
@@ -64,15 +65,16 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'describe.open-of': 'Bei {name} {n, plural, one {klingt {strings} leer} other {klingen {strings} leer}}',
   'describe.silent-of': 'Bei {name} {n, plural, one {bleibt {strings} stumm} other {bleiben {strings} stumm}}',
   'describe.damps-of':
-    'lass bei {name} {finger, select, T {den Daumen} other {Finger {finger}}} {strings} berühren, damit {n, plural, one {sie still bleibt} other {sie still bleiben}}',
+    'lass bei {name} {touches} berühren, damit {n, plural, one {sie still bleibt} other {sie still bleiben}}',
   'describe.all-open': '{name}: alle {count} Saiten klingen leer',
   'describe.none-pressed': '{name}: kein Finger drückt',
   'describe.like': '{name} ist {like}, dazu {changes}',
   'describe.silent-change': '{strings} stumm',
   'describe.implies': 'Gemeint ist {symbol}',
   'describe.rootless': '{name} lässt den Grundton weg',
-  'describe.damps':
-    'lass {finger, select, T {den Daumen} other {Finger {finger}}} {strings} berühren, damit {n, plural, one {sie still bleibt} other {sie still bleiben}}',
+  'damp.first': '{finger, select, T {den Daumen} other {Finger {finger}}} {strings}',
+  'damp.next': '{finger, select, T {den Daumen} other {Finger {finger}}} {strings}',
+  'describe.damps': 'lass {touches} berühren, damit {n, plural, one {sie still bleibt} other {sie still bleiben}}',
 
   'what.only': 'nur {strings} von {what}',
   'what.of': '{strings} von {what}',
@@ -91,6 +93,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
 
   'stroke.down': 'abwärts',
   'stroke.up': 'aufwärts',
+  'stroke.alike': '{times} {stroke}',
   'stroke.run': '{times}, zuerst {first}',
   'grip.more': 'außerdem {presses}',
   'strike.verb':
@@ -208,6 +211,9 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'card.style-down': 'Alle Anschläge gehen abwärts.',
   'card.style-pluck': 'Die Finger der Schlaghand zupfen die Saiten.',
   'card.style-alternate': 'Die Schlaghand schwingt ab und auf.',
+  'card.feel-straight': 'Hier kommen die Zählzeiten gleichmäßig.',
+  'card.feel-swing-8': 'Swing: jedes ‚und‘ kommt spät, abwechselnd lang und kurz.',
+  'card.feel-swing-16': 'Swing: jedes ‚e‘ und jedes ‚a‘ kommt spät, abwechselnd lang und kurz.',
   'form.bars': '{n, plural, one {ein Takt} other {{count} Takte}}',
   'form.different': ', {m, plural, =0 {alle gleich} =1 {alle gleich} other {{different} verschiedene}}',
   'form.all-different': ', alle verschieden',

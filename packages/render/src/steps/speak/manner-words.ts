@@ -15,6 +15,9 @@ export function speakStrokes(voice: Voice, strokes: readonly (string | null)[], 
   if (styled || strokes.every((stroke) => stroke === 'pluck'))
     return strokes.length === 1 ? [] : voice.times(strokes.length)
   const one = (stroke: string | null): RichText => say(stroke === 'up' ? 'stroke.up' : 'stroke.down')
+  if (strokes.length > 1 && strokes.every((stroke) => stroke === strokes[0])) {
+    return say('stroke.alike', { stroke: one(strokes[0] ?? null), times: voice.times(strokes.length) })
+  }
   const regular = strokes.every((stroke, i) => i === 0 || stroke !== strokes[i - 1])
   if (strokes.length > 4 && regular) {
     return say('stroke.run', { times: voice.times(strokes.length), first: one(strokes[0] ?? null) })

@@ -54,8 +54,9 @@ function speakAs(voice: Voice, card: CardTelling): RichText {
   if (last === counting.beats.to && first > 1) {
     return voice.say('card.as-then', { bar, beat: String(first - 1), swap })
   }
-  const beats = Array.from({ length: last - first + 1 }, (_, i) => first + i)
-  return voice.say('card.as-but', { bar, n: beats.length, list: numbers(voice, beats), swap })
+  const n = last - first + 1
+  const list = n > 2 ? range(voice, { from: first, to: last }) : numbers(voice, n === 1 ? [first] : [first, last])
+  return voice.say('card.as-but', { bar, n, list, swap })
 }
 
 /** ", with D5 for A5", or nothing. */
@@ -78,13 +79,19 @@ function speakCounting(voice: Voice, card: CardTelling): RichText {
   const sentences: RichText[] = []
   if (card.sayCounting) sentences.push(speakCount(voice, card.counting, 'bar'))
   if (card.sayStroke) sentences.push(voice.say(`card.style-${card.counting.stroke}`))
+  if (card.sayFeel) sentences.push(voice.say(feelKey(card.counting)))
   if (card.everyRing) sentences.push(voice.say('card.every-ring'))
   return joined(sentences)
 }
 
 /** How a part is counted and struck, in sentences. */
 export function speakHead(voice: Voice, counting: Counting): RichText {
-  return joined([speakCount(voice, counting, 'part'), voice.say(`card.style-${counting.stroke}`)])
+  const feel = counting.feel === 'straight' ? [] : [voice.say(feelKey(counting))]
+  return joined([speakCount(voice, counting, 'part'), voice.say(`card.style-${counting.stroke}`), ...feel])
+}
+
+function feelKey({ feel }: Counting): string {
+  return `card.feel-${feel.replace(' ', '-')}`
 }
 
 /** The counts of a part or of a bar: those that have names, and how many more places lie between them. */

@@ -23,8 +23,9 @@ function speakOneSplit(voice: Voice, { parts: n, over }: Split, full: Fullness):
     return say(full === 2 ? 'split.beat-of' : 'split.beat', { parts, beat: String(over.beat), counts })
   }
   if (over.kind === 'beats') {
-    const numbers = Array.from({ length: over.to - over.from + 1 }, (_, i): RichText => [plain(String(over.from + i))])
-    return say('split.beats', { parts, list: voice.list(numbers) })
+    const [from, to] = [String(over.from), String(over.to)]
+    const list = over.to - over.from > 1 ? say('range', { from, to }) : voice.list([[plain(from)], [plain(to)]])
+    return say('split.beats', { parts, list })
   }
   return speakPlaces(voice, over.places, { parts, full })
 }

@@ -19,7 +19,10 @@ export function speakUnstruck(
   const { say } = voice
   const n = told.presses.reduce((sum, press) => sum + press.strings.length, 0)
   const place = voice.place(told.place, full === 2)
-  const nothing = said.unstruck || told.technique === null ? [] : say('unstruck.nothing', { n })
+  const nothing =
+    said.unstruck || told.technique === null
+      ? []
+      : say('unstruck.nothing', { n: told.together !== null && n > 2 ? 1 : n })
   said.unstruck ||= told.technique !== null
   const shared = { n, place, marks: speakMarks(voice, told) }
   const tail = speakTail(voice, told)
