@@ -2,12 +2,12 @@ import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredMoment } from '../hand/finger-part.ts'
 import type { Finger, Shape } from '../score/shape.ts'
 import { gripFault } from './grip-fault.ts'
-import { placeOf } from './grips-of.ts'
+import { type JudgedGrip, placeOf } from './grips-of.ts'
 import { barWord, fingersWord, fingerWord, listWords } from './hand-words.ts'
 import type { Rule, RuleContext } from './rule.ts'
 
 /**
- * A hammer-on needs a finger of its own beside those that hold what goes on. An error where no fingering has one, a warning where a
+ * A hammer-on needs a finger of its own beside those that hold what goes on, and so does a pull-off to a fretted note, before it. An error where no fingering has one, a warning where a
  * sounding note would have to pass from one finger to another in the same moment. A note added to a shape that needs all fingers is
  * worth a note: the hand sets them anew with the stroke.
  */
@@ -16,15 +16,23 @@ export const noFreeFinger: Rule = {
   check: (context) => [...withoutFinger(context), ...withOthersMoved(context)],
 }
 
+/** Whether a grip asks for a finger beside those that hold what sounds: to hammer, or to be there when the next note is pulled off. */
+export function needsFreeFinger({ moment }: JudgedGrip): boolean {
+  return moment !== null && (moment.event.technique === 'hammer' || moment.readied.length > 0)
+}
+
 function withoutFinger({ grips }: RuleContext): readonly FindingDraft[] {
   return grips.flatMap((judged): readonly FindingDraft[] => {
-    if (judged.moment?.event.technique !== 'hammer' || gripFault(judged)?.kind !== 'unformable') return []
+    const { moment } = judged
+    if (moment === null || !needsFreeFinger(judged) || gripFault(judged)?.kind !== 'unformable') return []
+    const hammered = moment.event.technique === 'hammer'
+    const what = hammered ? 'the hammer-on' : 'the pull-off that follows'
     return [
       {
         ...placeOf(judged),
         code: 'no-free-finger',
-        message: 'no finger is free for the hammer-on: the notes that go on need them all',
-        help: 'let one of the held notes go, or strike the note instead',
+        message: `no finger is free for ${what} in ${barWord(moment.bar)}: the notes that go on need them all`,
+        help: `let one of the held notes go, or ${hammered ? 'strike the note instead' : 'pull off to the open string'}`,
       },
     ]
   })

@@ -96,7 +96,7 @@ export const HAND_CODES: Readonly<Record<HandCode, CodeDoc>> = {
   },
   'no-free-finger': {
     severity: 'error',
-    says: 'A hammer-on needs a finger, and all of them hold notes that go on; a warning where another finger could take one of them over. For a note added to a shape only a note: the hand sets its fingers anew.',
+    says: 'A hammer-on, or a pull-off to a fretted note, needs a finger, and all of them hold notes that go on; a warning where another finger could take one of them over. For a note added to a shape only a note: the hand sets its fingers anew.',
     covers: 'the stroke sign of the hammer-on, or of the shape with the added note',
     bad: lesson('', 'grid=8 time=2/4', 'bar 1 chords .\n  1: 5@6(1)+6@5(2)+7@4(3)+8@3(4)+0@2 h:9@2\n  2: - -'),
     good: lesson('', 'grid=8 time=2/4', 'bar 1 chords .\n  1: 5@3(1)+0@2 h:7@2\n  2: - -'),

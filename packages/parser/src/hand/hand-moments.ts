@@ -22,6 +22,8 @@ export interface HandMoment {
   readonly borrowed: boolean
   /** Strings whose notes slide in from where they were. */
   readonly slides: readonly number[]
+  /** Strings on which another finger already holds the fret that the next note is pulled off to. */
+  readonly readied: readonly number[]
   /** Strings whose notes are hammered on. */
   readonly hammers: readonly number[]
   /** Strings whose notes go on from before while others are hammered or pulled. */
@@ -117,6 +119,7 @@ function meet(
     plainShape: shape !== null && event.target.added.length === 0,
     borrowed: !asked && grip.presses.some((press) => press.finger !== null),
     slides: stringsOf(event, 'slid'),
+    readied: [],
     hammers: stringsOf(event, 'hammered'),
     holds: stringsOf(event, 'held'),
   }
@@ -159,6 +162,6 @@ function withPullTargets(moments: readonly HandMoment[]): readonly HandMoment[] 
       ...missing.map((note) => ({ string: note.string, fret: note.fret ?? 0, finger: null })),
     ]
     const open = moment.grip.open.map((string) => ({ string, fret: 0, finger: null }))
-    return { ...moment, grip: gripOf([...presses, ...open]) }
+    return { ...moment, grip: gripOf([...presses, ...open]), readied: missing.map((note) => note.string) }
   })
 }

@@ -31,7 +31,9 @@ test('a hammer-on with a finger to spare is fine, and so is a pull-off to an ope
 })
 
 test('no fingering at all for what goes on and what is hammered is an error', () => {
-  expect(said('', '5@6(1)+6@5(2)+7@4(3)+8@3(4)+0@2 h:9@2')[0]).toMatch(/^error: no finger is free/)
+  expect(said('', '5@6(1)+6@5(2)+7@4(3)+8@3(4)+0@2 h:9@2')[0]).toMatch(
+    /^error: no finger is free for the hammer-on in bar 1/,
+  )
 })
 
 test('a note added to a shape that needs all fingers is worth a note, once', () => {
@@ -40,4 +42,11 @@ test('a note added to a shape that needs all fingers is worth a note, once', () 
   ])
   expect(said('A 5 7 7 6 5 5 fingers 1 3 3 2 1 1', 'A+7@2 -')).toEqual([])
   expect(said('D x x 0 2 3 2 fingers x x 0 1 3 2', 'D+3@1 -')).toEqual([])
+})
+
+test('a pull-off to a fretted note needs a finger that is there before it', () => {
+  expect(said('', '3@6(1)+5@5(2)+6@4(3)+8@3(4) p:7@3')[0]).toMatch(
+    /^error: no finger is free for the pull-off that follows in bar 1/,
+  )
+  expect(said('', '8@3(4) p:5@3(1)')).toEqual([])
 })
