@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { loadWork, readFontBytes, readWebFonts } from '../../packages/cli/dist/index.js'
 import { checkLesson, readLesson } from '../../packages/parser/dist/index.js'
-import { barePart, engravePart, openFonts, renderHtml, renderPdf } from '../../packages/render/dist/index.js'
+import { barePart, engravePart, openFonts, planBooklet, renderPdf } from '../../packages/render/dist/index.js'
 import { longLesson, teachingLesson } from './generated-lessons.mjs'
 import { line, measure } from './measure.mjs'
 
@@ -83,16 +83,11 @@ async function book(title, work, load, runs = 2) {
     runs,
   )
   line('PDF', pdf)
-  const html = await measure(
-    () =>
-      renderHtml({
-        book: work.book,
-        lessons: lessons.map(({ lesson }) => ({ lesson, images: new Map() })),
-        fonts,
-        webFonts,
-      }),
-    runs,
-  )
+  const html = await measure(() => {
+    const lessonsOf = lessons.map(({ lesson }) => ({ lesson, images: new Map() }))
+    // Page by page, as they are written.
+    for (const make of planBooklet({ book: work.book, lessons: lessonsOf, fonts, webFonts }).values()) make()
+  }, runs)
   line('HTML', html)
   const draws = parts.map(({ lesson, part }) => barePart({ lesson, part, fonts, barsPerSystem: 2 }))
   const bare = await measure(() => {

@@ -1,4 +1,7 @@
-/** Rules for the sizes of window: the rail goes above the lesson, then the figures made for a phone take the place of the wide ones. */
+/**
+ * Rules for the sizes of window: the rail goes above the lesson, then the figures made for a phone take the place of the wide ones; on a
+ * screen as wide as a projector's, seen from afar, all is larger.
+ */
 export function windowStyles(large: boolean): string {
   const { besideRail, wideFigures } = large ? LARGE : USUAL
   const above = `
@@ -22,7 +25,8 @@ body{font-size:1.0625rem}
 .pager{grid-template-columns:1fr 1fr}.pager .up{grid-column:1/-1;grid-row:2;text-align:left}.pager .onward{grid-column:2}
 `
   const beside = besideRail === null ? above : `@media screen and (max-width:${besideRail}px){${above}}`
-  return `${beside}
+  const far = large ? '' : '\n@media screen and (min-width:1800px){html{font-size:118.75%}}'
+  return `${beside}${far}
 @media screen and (max-width:${wideFigures}px){${narrow}}`
 }
 
@@ -43,7 +47,7 @@ export function printStyles(large: boolean): string {
 .card .steps{grid-area:1/2/3/3;grid-template-columns:1fr;align-content:start;max-width:none;padding-top:.5rem;font-size:1.0625rem}
 .card .steps>.whole{grid-column:1}`
   return `@media print{
-@page{margin:16mm 18mm}
+@page{margin:16mm 18mm 18mm;@bottom-center{content:counter(page);font:400 ${large ? '14pt' : '8.5pt'} ${large ? "'Atkinson Hyperlegible Next'" : "'Source Sans 3'"},sans-serif;color:#14181a}}
 :root{color-scheme:light}
 html{font-size:${large ? '18pt' : '9.4pt'}}
 body{-webkit-print-color-adjust:exact;print-color-adjust:exact}
