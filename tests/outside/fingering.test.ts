@@ -2,10 +2,17 @@ import { describe, expect, test } from 'vitest'
 import { feasibleFingerings } from '../../packages/parser/src/hand/feasible-fingerings.ts'
 import { type Fingering, type Grip, gripOf } from '../../packages/parser/src/hand/grip.ts'
 import { gripSpreadMm } from '../../packages/parser/src/hand/grip-spread.ts'
-import { fretFromNutMm, type Neck } from '../../packages/parser/src/hand/neck.ts'
+import { fretFromNutMm, type Neck, tipMm } from '../../packages/parser/src/hand/neck.ts'
 import { rankFingerings } from '../../packages/parser/src/hand/rank-fingerings.ts'
 import { type HandOnNeck, rankForHand } from '../../packages/parser/src/hand/rank-for-hand.ts'
-import { type FingerAt, type HandSize, type Reach, widestSpan } from '../../packages/parser/src/hand/span-limits.ts'
+import {
+  type FingerAt,
+  type FingerPair,
+  type HandSize,
+  type Reach,
+  SPAN_LIMITS_MM,
+  widestSpan,
+} from '../../packages/parser/src/hand/span-limits.ts'
 import { CEILING_HZ, COMFORTABLE_HZ, HARD_HZ } from '../../packages/parser/src/hand/strum-speed.ts'
 import type { Finger } from '../../packages/parser/src/score/shape.ts'
 import { type PublishedShape, readChordSet, readExclusions } from '../support/chord-set.ts'
@@ -38,6 +45,21 @@ function reachOf(scaleMm: number, grip: Grip, fingering: Fingering, hand: HandSi
     (finger, at): FingerAt => ({ finger: finger as 1 | 2 | 3 | 4, fret: grip.presses[at]!.fret }),
   )
   return widestSpan(neck(scaleMm), fingers, hand)?.reach ?? 'comfortable'
+}
+
+/** The spans in millimetres between two fingers of the published shapes that use both, at 648 mm, from the narrowest on. */
+function spansOf(shapes: readonly Clean[], pair: FingerPair): readonly number[] {
+  const [low, high] = pair.split('-').map(Number)
+  return shapes
+    .flatMap(({ grip, published }) => {
+      const [from, to] = [low, high].map((finger) => grip.presses[published.indexOf(finger as Finger)]?.fret)
+      return from === undefined || to === undefined ? [] : [Math.abs(tipMm(neck(648), to) - tipMm(neck(648), from))]
+    })
+    .sort((a, b) => a - b)
+}
+
+function percentile(sorted: readonly number[], share: number): number {
+  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)]!
 }
 
 /** The reach of a shape from its text (thick string first) and fingers in the order of fret, then thick to thin. */
@@ -93,6 +115,28 @@ describe('published fingerings of the open chord data set (@tombatossals/chords-
       const shares = [...tally].map(([reach, count]) => `${reach} ${((100 * count) / clean.length).toFixed(1)} %`)
       console.log(`reach, ${hand} hand at ${scaleMm} mm: ${shares.join(', ')}`)
       if (hand === 'adult') expect(tally.get('not playable') ?? 0).toBe(0)
+    }
+  })
+
+  test('the limits rest on the percentiles of the spans that the set prints', () => {
+    // Comfortable is the 90th to 95th percentile, a stretch the 99th (or the widest), both rounded up; the third limit is judgement.
+    for (const [pair, [comfortable, stretch, veryHard]] of Object.entries(SPAN_LIMITS_MM)) {
+      const spans = spansOf(clean, pair as FingerPair)
+      const [p90, p95, p99, widest] = [0.9, 0.95, 0.99, 1].map((share) => percentile(spans, share)) as [
+        number,
+        number,
+        number,
+        number,
+      ]
+      const mm = [p90, p95, p99, widest].map((span) => span.toFixed(1)).join(', ')
+      console.log(
+        `fingers ${pair} in ${spans.length} shapes: p90, p95, p99, widest ${mm} mm; limits ${comfortable}, ${stretch}, ${veryHard} mm`,
+      )
+      expect(comfortable).toBeGreaterThanOrEqual(p90)
+      expect(comfortable).toBeLessThan(p95 + 6)
+      expect(stretch).toBeGreaterThanOrEqual(p99)
+      expect(stretch).toBeLessThan(widest + 1)
+      expect(veryHard).toBeGreaterThanOrEqual(widest)
     }
   })
 })
