@@ -130,7 +130,13 @@ function tupletPortions({ parts, normal, value }: WrittenTuplet): readonly XmlEl
     { name: 'tuplet-actual', count: parts },
     { name: 'tuplet-normal', count: normal },
   ].map(({ name, count }) =>
-    element(name, {}, element('tuplet-number', {}, count), element('tuplet-type', {}, valueName(value.base))),
+    element(
+      name,
+      {},
+      element('tuplet-number', {}, count),
+      element('tuplet-type', {}, valueName(value.base)),
+      value.dots === 1 ? element('tuplet-dot', {}) : null,
+    ),
   )
 }
 

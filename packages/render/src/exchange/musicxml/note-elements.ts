@@ -118,6 +118,7 @@ function timeModification(tuplet: WrittenTuplet): XmlElement {
       chain.reduce((product, { normal }) => product * normal, 1),
     ),
     element('normal-type', {}, valueName(tuplet.value.base)),
+    tuplet.value.dots === 1 ? element('normal-dot', {}) : null,
   )
 }
 

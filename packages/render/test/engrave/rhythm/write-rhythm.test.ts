@@ -207,6 +207,20 @@ describe('tuplets', () => {
     expect(notes[0]?.tuplet).toMatchObject({ parts, normal })
   })
 
+  test.each([
+    [4, 4, 1, 3],
+    [7, 8, 1, 6],
+    [10, 8, 0, 9],
+    [2, 4, 1, 3],
+  ] as const)('a bar of 9/8 in %i is written as 1/%i with %i dots in the time of %i', (parts, base, dots, normal) => {
+    const notes = write(
+      Array.from({ length: parts }, () => note(15120 / parts)),
+      { metre: { count: 9, unit: 8 }, groups: [group(0, 15120, parts)] },
+    )
+    expect(notes.map(({ value }) => value)).toEqual(Array.from({ length: parts }, () => ({ base, dots })))
+    expect(notes[0]?.tuplet).toMatchObject({ parts, normal })
+  })
+
   test('a cut into plain parts has no figure', () => {
     const notes = write([note(1260), note(1260), note(1260), note(1260), note(Q + E)], {
       metre: { count: 6, unit: 8 },
