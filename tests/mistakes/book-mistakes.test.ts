@@ -123,3 +123,16 @@ describe('the shape file of a book', () => {
     expect(toldOfShapes(text)).toEqual({ found: [[code, characters, help]], names: ['Em', 'Am'] })
   })
 })
+
+describe('what would exhaust a slow reader', () => {
+  it.each([
+    ['brackets without end in a list', `${HEAD}- ${'['.repeat(20_000)}`],
+    ['one endless word in a list', `${HEAD}- ${'a'.repeat(300_000)}`],
+    ['endless spaces in a setting', `---\ntitle: a${' '.repeat(200_000)}b\nauthor${' '.repeat(200_000)}b\n---\n`],
+    ['settings without end', `---\ntitle: a\n${'a: b\n'.repeat(20_000)}`],
+  ])('%s is read within three seconds', (_text, text) => {
+    const start = performance.now()
+    readBook({ path: 'book.md', text })
+    expect(performance.now() - start).toBeLessThan(3000)
+  })
+})

@@ -14,7 +14,8 @@ export interface LessonList {
 
 const ENDING = /\.(?:md|markdown)$/i
 /** A link with a space that Markdown does not allow, a name in double brackets, or a bare file name. */
-const NAMED = /\[([^\]\n]*)\][ \t]*\(([^)\n]+\.(?:md|markdown))\)|\[\[([^\]\n]+)\]\]|[^\s()[\]<>]+\.(?:md|markdown)\b/i
+const NAMED =
+  /\[([^\]\n]{0,200})\][ \t]{0,9}\(([^)\n]{1,200}\.(?:md|markdown))\)|\[\[([^\]\n]{1,200})\]\]|[^\s()[\]<>]{1,200}\.(?:md|markdown)\b/i
 
 /**
  * The links to Markdown files in a list, in order, those of lists inside it too. An item that names a file otherwise, and a
