@@ -3,6 +3,7 @@ import { showsWholeBar } from '../../steps/cards.ts'
 import { cardPlainText, type PartSteps, type StepCard } from '../../steps/part-steps.ts'
 import type { CardFigure } from '../../strip/card-figure.ts'
 import type { MarginNote } from '../document/margin-note.ts'
+import { holdNumbers } from '../document/typography.ts'
 import { type SetItems, withNotes } from './card-notes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
@@ -96,7 +97,7 @@ function wholeCard(content: CardContent, style: CardStyle, area: Area, context: 
   const head = cardHead(content.card, area, context)
   const column = { ...area, width: style.stepsWidth }
   const { body } = context.style
-  const as = [say(content.card.asText, 'serif-italic', body.size)]
+  const as = [say(holdNumbers(content.card.asText, context.words), 'serif-italic', body.size)]
   const told = content.card.asText === '' ? [] : setParagraph(as, { role: 'P', size: body }, column, context)
   const steps = stackRows([...told, ...setSteps(content.card, column, context)])
   const top = head.height + 1
@@ -141,7 +142,7 @@ function thenCard(content: CardContent, style: CardStyle, area: Area, context: L
     ),
     ...(tags === '' ? [] : setParagraph([say(tags, 'sans', small.size)], { role: 'P', size: small }, left, context)),
     ...setParagraph(
-      [say(card.asText, 'serif-italic', body.size)],
+      [say(holdNumbers(card.asText, context.words), 'serif-italic', body.size)],
       { role: 'P', size: { size: body.size, leading: 13 } },
       left,
       context,
@@ -180,7 +181,7 @@ function stackedCard(content: CardContent, style: CardStyle, area: Area, context
       ? { items: [], height: 0 }
       : stackRows(
           setParagraph(
-            [say(card.asText, 'serif-italic', context.style.body.size)],
+            [say(holdNumbers(card.asText, context.words), 'serif-italic', context.style.body.size)],
             { role: 'P', size: context.style.body },
             area,
             context,

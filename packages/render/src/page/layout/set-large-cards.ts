@@ -6,6 +6,7 @@ import { drawFigurePieces } from '../../strip/figure-pieces.ts'
 import { signsInUse } from '../../strip/legend.ts'
 import { barAnchor } from '../document/anchors.ts'
 import type { BarNote } from '../document/margin-note.ts'
+import { holdNumbers } from '../document/typography.ts'
 import { oneLine } from './break-lines.ts'
 import type { CardSection } from './card-section.ts'
 import { groupRule } from './group-rule.ts'
@@ -138,11 +139,12 @@ function setMusic({ card, figures, alt }: LargeCard, area: Area, context: Layout
 
 /** The bar's name, the bars that are the same and what it teaches, on one line where it holds them; then what it is told by. */
 function cardHead(card: StepCard, area: Area, context: LayoutContext): readonly Row[] {
-  const { display, body, small } = context.style
+  const { words, style } = context
+  const { display, body, small } = style
   const name = say(card.title, 'sans-bold', display.size)
-  const also = card.alsoText === '' ? [] : [say(card.alsoText, 'sans', body.size)]
+  const also = card.alsoText === '' ? [] : [say(holdNumbers(card.alsoText, words), 'sans', body.size)]
   const tags = card.tags.length === 0 ? [] : [say(card.tags.join(' · '), 'sans', small.size)]
-  const as = card.asText === '' ? [] : [say(card.asText, 'serif-italic', body.size)]
+  const as = card.asText === '' ? [] : [say(holdNumbers(card.asText, words), 'serif-italic', body.size)]
   const below = (runs: readonly TextRun[], size: TextSize): readonly Row[] =>
     setParagraph(runs, { role: 'P', size }, area, context)
   const widthOf = (runs: readonly TextRun[]): number => oneLine(runs, { fonts: context.fonts }).width
