@@ -1,5 +1,6 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredMoment } from '../hand/finger-part.ts'
+import { gripKey } from '../hand/grip.ts'
 import type { Finger, Shape } from '../score/shape.ts'
 import { gripFault } from './grip-fault.ts'
 import { type JudgedGrip, placeOf } from './grips-of.ts'
@@ -43,8 +44,9 @@ function withOthersMoved({ hands }: RuleContext): readonly FindingDraft[] {
     const seen = new Set<string>()
     return moments.flatMap((moment, at): readonly FindingDraft[] => {
       const passed = notesPassedOn(moments[at - 1], moment)
-      const key = `${(moment.shape ?? moments[at - 1]?.shape)?.name} ${JSON.stringify(moment.grip.presses)}`
-      if (passed.length === 0 || seen.has(key)) return []
+      if (passed.length === 0) return []
+      const key = `${(moment.shape ?? moments[at - 1]?.shape)?.name} ${gripKey(moment.grip)}`
+      if (seen.has(key)) return []
       seen.add(key)
       return [movedFinding(moment, passed, moment.shape ?? moments[at - 1]?.shape ?? null)]
     })
