@@ -37,12 +37,13 @@ export function shownChords(part: Part, bar: Bar, { from, to, firstNotes, anew }
 
 /** The symbol that holds up to a tick of a bar; null for "no chord", undefined before the first. */
 function symbolBefore(part: Part, bar: Bar, at: Ticks): string | null | undefined {
-  const index = part.bars.indexOf(bar)
-  const earlier = [
-    ...part.bars.slice(0, Math.max(0, index)).flatMap(({ chords }) => chords),
-    ...bar.chords.filter((chord) => chord.at < at),
-  ]
-  return earlier.at(-1)?.symbol
+  const own = bar.chords.findLast((chord) => chord.at < at)
+  if (own !== undefined) return own.symbol
+  for (let i = part.bars.indexOf(bar) - 1; i >= 0; i -= 1) {
+    const last = part.bars[i]?.chords.at(-1)
+    if (last !== undefined) return last.symbol
+  }
+  return undefined
 }
 
 function startsAnew(part: Part, { number, section }: Bar): boolean {

@@ -5,7 +5,7 @@ import { keyStroke, onOneKeyboard } from './midi/key-strokes.ts'
 import { type ChannelEvent, type MetaEvent, midiFile } from './midi/midi-door.ts'
 import { type PlayedBar, playedBars } from './midi/played-bars.ts'
 import { type PlayedNote, playedNotes } from './midi/played-notes.ts'
-import { swungAt } from './midi/swing.ts'
+import { swungNotes } from './midi/swung-notes.ts'
 
 /**
  * A part as a Standard MIDI File, format 1, in ticks of the score (3,360 to a quarter): a track of tempo, time, key and section names, and one
@@ -19,7 +19,7 @@ export function partMidi(lesson: Lesson, part: Part): Uint8Array {
   const played = playedBars(part)
   const last = played.at(-1)
   const end = last === undefined ? 0 : last.start + last.bar.length
-  const notes = swung(playedNotes(lesson, part, played), played)
+  const notes = swungNotes(playedNotes(lesson, part, played), played)
   return midiFile(
     [
       { events: settingEvents(lesson, played), end },
@@ -66,22 +66,6 @@ function timeOf({ metre, length, beatTicks }: PlayedBar['bar'], at: number): Met
   const unitTicks = (4 * TICKS_PER_QUARTER) / metre.unit
   const clocksPerBeat = (24 * beatTicks) / TICKS_PER_QUARTER
   return { kind: 'time', count: length / unitTicks, unit: metre.unit, clocksPerBeat, at }
-}
-
-/** The notes under the feel of the bars they begin and end in. */
-function swung(notes: readonly PlayedNote[], played: readonly PlayedBar[]): readonly PlayedNote[] {
-  const places = played.map(({ bar, start }) => ({ start, end: start + bar.length, at: swungAt(bar) }))
-  const move = (at: number): number => {
-    let [low, high] = [0, places.length - 1]
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2)
-      if ((places[middle]?.start ?? 0) <= at) low = middle
-      else high = middle - 1
-    }
-    const place = places[low]
-    return place === undefined ? at : place.start + place.at(at - place.start)
-  }
-  return notes.map((note) => ({ ...note, from: move(note.from), to: move(note.to) }))
 }
 
 function noteEvents(

@@ -39,7 +39,7 @@ export function partMusicXml(lesson: Lesson, part: Part): string {
     'score-partwise',
     { version: '4.0' },
     ...scoreHead(lesson, part),
-    element('part', { id: 'P1' }, ...measures),
+    element('part', { id: 'P1' }, measures),
   )
   // A line for each note, direction and symbol of a measure.
   return xmlDocument(root, DOCTYPE, 3)

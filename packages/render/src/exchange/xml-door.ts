@@ -14,8 +14,8 @@ interface XmlText {
   readonly value: string
 }
 
-/** What may stand inside an element; null and undefined are left out. */
-export type XmlContent = XmlElement | string | number | null | undefined
+/** What may stand inside an element, one or a list; null and undefined are left out. */
+export type XmlContent = XmlElement | readonly XmlElement[] | string | number | null | undefined
 
 /**
  * An element with its attributes (null ones are left out) and what it holds, in order.
@@ -30,8 +30,10 @@ export function element(
   const children: (XmlElement | XmlText)[] = []
   for (const item of content) {
     if (item === null || item === undefined) continue
-    if (typeof item === 'object') children.push(item)
-    else children.push({ type: 'text', value: allowed(String(item)) })
+    if (typeof item === 'string' || typeof item === 'number')
+      children.push({ type: 'text', value: allowed(String(item)) })
+    else if ('type' in item) children.push(item)
+    else for (const one of item) children.push(one)
   }
   const own: Record<string, string> = {}
   for (const [key, value] of Object.entries(attributes))

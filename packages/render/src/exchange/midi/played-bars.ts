@@ -24,7 +24,10 @@ export function playedBars({ bars, repeats }: Part): readonly PlayedBar[] {
       index += 1
       continue
     }
-    order.push(...playedRepeat(repeat).flatMap((number) => place.get(number) ?? []))
+    for (const number of playedRepeat(repeat)) {
+      const at = place.get(number)
+      if (at !== undefined) order.push(at)
+    }
     const last = Math.max(repeat.to, ...repeat.endings.map(({ to }) => to))
     index = (place.get(last) ?? bars.length) + 1
   }
@@ -40,14 +43,11 @@ export function playedBars({ bars, repeats }: Part): readonly PlayedBar[] {
 
 /** The numbers of the bars of a repeat, all times. */
 function playedRepeat({ from, to, times, endings }: Repeat): readonly number[] {
-  const numbers: number[] = []
-  const common = endings[0] === undefined ? to : endings[0].from - 1
-  for (let time = 1; time <= times; time += 1) {
-    numbers.push(...range(from, common))
-    const ending = endings.find((one) => one.numbers.includes(time))
-    if (ending !== undefined) numbers.push(...range(ending.from, ending.to))
-  }
-  return numbers
+  const common = range(from, endings[0] === undefined ? to : endings[0].from - 1)
+  return Array.from({ length: times }, (_, i) => i + 1).flatMap((time) => {
+    const ending = endings.find(({ numbers }) => numbers.includes(time))
+    return ending === undefined ? common : [...common, ...range(ending.from, ending.to)]
+  })
 }
 
 function range(from: number, to: number): readonly number[] {
