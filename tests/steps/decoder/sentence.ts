@@ -48,7 +48,7 @@ export function readSentence(reading: Reading, sentence: string): void {
 
 /** What is explained and plays nothing: the chord that is meant, the finger that damps, what easing is. */
 function isExplanation(sentence: string): boolean {
-  return /^(It implies |.+ leaves out its root$|(For .+, )?let (finger \d|the thumb) touch |To ease, |Nothing strikes )/i.test(
+  return /^(.+ implies \S+$|.+ leaves out its root$|(For .+, )?let (finger \d|the thumb) touch |To ease, |Nothing strikes )/i.test(
     sentence,
   )
 }

@@ -15,10 +15,11 @@ export function tellEvents(telling: Telling, state: State, events: readonly Even
     const event = events[i]
     if (event === undefined) break
     const run = runFrom(telling, events, i)
+    const last = run.at(-1) ?? event
     const next =
-      events[i + run.length] ?? telling.bar.events.find((other) => other.at >= event.at + event.duration) ?? null
+      events[i + run.length] ?? telling.bar.events.find((other) => other.at >= last.at + last.duration) ?? null
     told.push(...tellRun(telling, state, run, { before, next }))
-    before = run.at(-1) ?? event
+    before = last
     state.previous = before
     i += run.length
   }

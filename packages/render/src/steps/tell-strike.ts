@@ -1,5 +1,6 @@
 import type { Bar, Event, Strike } from '@barwise/parser'
 import { barsBefore } from './bar-compare.ts'
+import { frameAt } from './count-name.ts'
 import { describe, inPlace, shapeOf, target } from './hand.ts'
 import type { Instruction } from './instruction.ts'
 import { lasting, ringing, slideFrom } from './lasting.ts'
@@ -43,6 +44,7 @@ export function tellStrike(
   const early =
     crosses &&
     last.at % bar.beatTicks !== 0 &&
+    frameAt(bar, last.at).length <= bar.beatTicks &&
     hand.shape !== null &&
     previous.shape !== null &&
     hand.shape !== previous.shape

@@ -45,7 +45,7 @@ test('covers each card in clauses whose ticks lie inside the bar or run over its
 test('describes a shape in full once, then by name', () => {
   const text = steps.cards.map((card) => cardPlainText(card, steps)).join('\n')
   expect(text.match(/Em7: finger 1 across fret 7/g)).toHaveLength(1)
-  expect(text).toContain('It implies Em7.')
+  expect(text).toContain('Em7 open implies Em7.')
 })
 
 test('names strings when the lesson asks for names', () => {

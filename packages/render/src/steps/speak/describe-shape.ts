@@ -20,7 +20,7 @@ export function describeShape(
   const { label, implied } = told.shape
   if (label === null) return sentences
   const symbol = trueSigns(label)
-  if (implied) return [...sentences, voice.say('describe.implies', { symbol })]
+  if (implied) return [...sentences, voice.say('describe.implies', { name: voice.shapeName(told.shape.name), symbol })]
   return told.shape.harmony?.verdict === 'rootless'
     ? [...sentences, voice.say('describe.rootless', { name: voice.shapeName(told.shape.name) })]
     : sentences

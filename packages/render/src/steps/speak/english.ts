@@ -58,7 +58,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'describe.none-pressed': '{name}: no finger presses',
   'describe.like': '{name} is {like} with {changes}',
   'describe.silent-change': '{strings} silent',
-  'describe.implies': 'It implies {symbol}',
+  'describe.implies': '{name} implies {symbol}',
   'describe.rootless': '{name} leaves out its root',
   'damp.first': '{finger, select, T {the thumb} other {finger {finger}}} touch {strings}',
   'damp.next': '{finger, select, T {the thumb} other {finger {finger}}} {strings}',

@@ -70,7 +70,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'describe.none-pressed': '{name}: kein Finger drückt',
   'describe.like': '{name} ist {like}, dazu {changes}',
   'describe.silent-change': '{strings} stumm',
-  'describe.implies': 'Gemeint ist {symbol}',
+  'describe.implies': 'Mit {name} ist {symbol} gemeint',
   'describe.rootless': '{name} lässt den Grundton weg',
   'damp.first': '{finger, select, T {den Daumen} other {Finger {finger}}} {strings}',
   'damp.next': '{finger, select, T {den Daumen} other {Finger {finger}}} {strings}',
