@@ -58,11 +58,12 @@ function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): Fi
   }
   const atGoalS = goalBpm === null ? availableS : (availableS * tempoBpm) / goalBpm
   if (goalBpm !== null && hundredths(neededS) > hundredths(atGoalS)) {
+    const goalLimit = Math.floor((fastestTempo(change) * tempoBpm) / change.from.bar.tempoBpm)
     return {
       ...base,
       code: 'change-too-fast-at-goal',
       message: `${what} fits at ${bar.tempoBpm} but not at the goal of ${goalBpm}: ${timesWord(change, atGoalS)}`,
-      help: `set the goal to ${fastestTempo(change)} or lower, or choose a nearer grip; ${CARE}`,
+      help: `set the goal to ${goalLimit} or lower, or choose a nearer grip; ${CARE}`,
     }
   }
   if (share <= TIGHT) return null

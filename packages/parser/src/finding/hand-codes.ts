@@ -82,7 +82,7 @@ export const HAND_CODES: Readonly<Record<HandCode, CodeDoc>> = {
   },
   'change-too-fast': {
     severity: 'warning',
-    says: 'A change of grip needs more time than there is. Over twice the time it is an error.',
+    says: 'A change of grip needs more time than there is, in the feel of the part and at its repeats. Over twice the time it is an error.',
     covers: 'the stroke sign that needs the new grip',
     bad: lesson(TWO_CHORDS, 'grid=16 time=2/4', 'bar 1\n  1: Em - Em C#m\n  2: - - - -', 'tempo: 80'),
     good: lesson(TWO_CHORDS, 'grid=16 time=2/4', 'bar 1\n  1: Em - - C#m\n  2: - - - -', 'tempo: 60'),

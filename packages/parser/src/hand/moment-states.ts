@@ -13,7 +13,7 @@ const FIXED = 2
 const GRIP_SHARES = [0, 0.2, 0.5]
 
 /** A shape is learnt with one fingering and looked up in its grid: there the grip decides, and the way only between near equals. */
-const SHAPE_SHARE = 2
+const SHAPE_SHARE = 3
 
 /** What it costs to let go of fingers borrowed from a shape; judgement. */
 const LET_GO = 10
