@@ -4,6 +4,7 @@ import { type HandOnNeck, rankForHand, spanOf } from '../hand/rank-for-hand.ts'
 import { REACHES, type Reach } from '../hand/span-limits.ts'
 import { CARE } from './care.ts'
 import { type JudgedGrip, placeOf } from './grips-of.ts'
+import { listWords } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /**
@@ -54,7 +55,7 @@ export const reach: Rule = {
 const NEAR = 6
 
 /** Other fingers where some reach with less, else another place or fewer strings. */
-function mendOf({ grip, fingering }: JudgedGrip, reached: Reach, on: HandOnNeck): string {
+function mendOf({ grip, fingering, moment }: JudgedGrip, reached: Reach, on: HandOnNeck): string {
   const free = { ...grip, presses: grip.presses.map((press) => ({ ...press, finger: null })) }
   const easier = rankForHand(free, on)
     .slice(0, NEAR)
@@ -62,14 +63,23 @@ function mendOf({ grip, fingering }: JudgedGrip, reached: Reach, on: HandOnNeck)
   const elsewhere = reached === 'stretch' ? 'try it higher up the neck first' : 'play it higher up the neck'
   if (easier === undefined || easier.fingering.join() === fingering?.join())
     return `${elsewhere}, or leave a string out`
-  return `try it with the fingers ${fingersInOrder(grip, easier.fingering)} (thick string first), or ${elsewhere.replace('try', 'practise')}`
+  const fingers = fingersInOrder(grip, easier.fingering, on.neck.strings)
+  const other =
+    moment === null
+      ? `try \`fingers ${fingers.join(' ')}\``
+      : `try it with fingers ${listWords(fingers.filter(isFinger))}, from the thickest string on`
+  return `${other}, or ${elsewhere.replace('try', 'practise')}`
 }
 
-/** The fingers of a grip as a shape line lists them, from the thickest string to the thinnest that is pressed. */
-function fingersInOrder(grip: Grip, fingering: Fingering): string {
-  return grip.presses
-    .map((press, at) => ({ string: press.string, finger: fingering[at] }))
-    .sort((a, b) => b.string - a.string)
-    .map(({ finger }) => finger)
-    .join(' ')
+/** The fingers of a grip as a shape line lists them: one for each string from the thickest on, `0` where it is open, `x` where silent. */
+function fingersInOrder(grip: Grip, fingering: Fingering, strings: number): readonly string[] {
+  return Array.from({ length: strings }, (_, index) => {
+    const string = strings - index
+    const at = grip.presses.findIndex((press) => press.string === string)
+    return at >= 0 ? String(fingering[at]) : grip.open.includes(string) ? '0' : 'x'
+  })
+}
+
+function isFinger(text: string): boolean {
+  return text !== '0' && text !== 'x'
 }

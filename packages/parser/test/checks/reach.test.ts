@@ -50,5 +50,5 @@ test('other fingers are proposed where they reach with less', () => {
   const text = `---\ntitle: T\n---\n\n:::shapes\nBb x 1 3 3 3 1 fingers x 1 2 3 4 1\n:::\n`
   const source = { path: 't.md', text }
   const [finding] = checkLesson(readLesson(source).lesson, [source]).findings
-  expect(finding!.help).toMatch(/^try it with the fingers 1 3 3 3 1 \(thick string first\)/)
+  expect(finding!.help).toMatch(/^try `fingers x 1 3 3 3 1`, or practise it higher up the neck first/)
 })
