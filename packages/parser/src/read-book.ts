@@ -64,9 +64,13 @@ export function readBook(source: SourceFile, options: ReadBookOptions = {}): Boo
   for (const node of tree.children) {
     const part = parts.at(-1)
     if (node.type === 'heading') parts.push({ heading: wordsOf(node), intro: [], lessons: [] })
-    else if (node.type === 'list') part?.lessons.push(...lessonLinks(node, lessons, context))
-    else part?.intro.push(...toBlocks([node], context))
-    if (node.type === 'list') toBlocks([node], context)
+    else {
+      const links = node.type === 'list' ? lessonLinks(node, lessons, context) : []
+      const blocks = toBlocks([node], context)
+      part?.lessons.push(...links)
+      // A list that names no lesson is part of the words.
+      if (links.length === 0) part?.intro.push(...blocks)
+    }
   }
   for (const block of scan.blocks) {
     if (!outline.rawLines.has(block.openLine)) continue

@@ -1,13 +1,14 @@
 import { assertNever, type Block, type Finding, type Lesson, type Part, type Shape } from '@barwise/parser'
 import { aboutPart } from './document/about-part.ts'
 import { answerAnchor, lessonId, partAnchor } from './document/anchors.ts'
+import { composeText } from './document/compose-text.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
 import { editionName } from './document/edition-name.ts'
 import { lessonFacts } from './document/facts.ts'
 import { type Margin, NO_MARGIN, openMargin } from './document/margin.ts'
 import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
-import { plainText, setWords } from './document/typography.ts'
+import { setWords } from './document/typography.ts'
 import { pageWords } from './document/words-of-language.ts'
 import { type Edition, PUPIL } from './edition.ts'
 
@@ -85,34 +86,12 @@ function composeBlock(block: Block, context: Context): readonly DocumentBlock[] 
       return [{ kind: 'heading', level, children: setWords(block.children, words) }]
     }
     case 'paragraph':
-      return plainText(block.children, words).trim() === '' && !block.children.some((inline) => inline.kind === 'image')
-        ? []
-        : [{ kind: 'paragraph', children: setWords(block.children, words) }]
     case 'list':
-      return [
-        {
-          kind: 'list',
-          ordered: block.ordered,
-          start: block.start,
-          tight: block.tight,
-          items: block.items.map((item) => ({ blocks: composeBlocks(item.children, context) })),
-        },
-      ]
     case 'quote':
-      return [{ kind: 'quote', blocks: composeBlocks(block.children, context) }]
     case 'code-block':
-      return [{ kind: 'code-block', language: block.language, text: block.text }]
     case 'rule':
-      return [{ kind: 'rule' }]
     case 'table':
-      return [
-        {
-          kind: 'table',
-          align: block.align,
-          header: block.header.map((cell) => setWords(cell, words)),
-          rows: block.rows.map((row) => row.map((cell) => setWords(cell, words))),
-        },
-      ]
+      return composeText(block, words, (children) => composeBlocks(children, context)) ?? []
     case 'container':
       return composeContainer(block, context)
     case 'grids': {

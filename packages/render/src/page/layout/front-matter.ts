@@ -135,12 +135,32 @@ function setContents(book: Book, starts: readonly LessonStart[], area: Area, con
   const intros: readonly DocumentBlock[] = book.parts
     .filter((part) => part.heading === null)
     .flatMap((part) => composeProse(part.intro, book.settings.language))
-  const toc: StructNode = { role: 'TOC', parent: area.parent }
+  let toc: StructNode = { role: 'TOC', parent: area.parent }
+  const waiting = book.parts.filter((part) => part.heading !== null)
+  /** The lines of the next part, and of those without lessons before it; none when all are set. */
+  const openParts = (): readonly Row[] => {
+    const rows: Row[] = []
+    for (let part = waiting.shift(); part !== undefined; part = waiting.shift()) {
+      rows.push(...partLine(part.heading ?? '', { ...narrow, parent: toc }, context))
+      const words = setBlocks(
+        composeProse(part.intro, book.settings.language),
+        { ...narrow, parent: area.parent },
+        context,
+        () => [],
+      )
+      rows.push(...spaceRows(words, 2, 6 * style.ease))
+      // Words stand between two stretches of the contents, not in one.
+      if (words.length > 0) toc = { role: 'TOC', parent: area.parent }
+      if (part.lessons.length > 0) break
+    }
+    return rows
+  }
   const lines = starts.flatMap((start): readonly Row[] => {
-    const opening = start.part === null ? [] : partLine(start.part, { ...narrow, parent: toc }, context)
+    const opening = start.part === null && !start.apart ? [] : openParts()
     const set = contentsLine(start, { ...narrow, parent: toc }, context)
     return [...opening, start.apart ? { ...set, before: 16 * style.ease } : set]
   })
+  const left = openParts()
   return [
     ...heading,
     ...spaceRows(
@@ -149,6 +169,7 @@ function setContents(book: Book, starts: readonly LessonStart[], area: Area, con
       16 * style.ease,
     ),
     ...lines,
+    ...left,
   ]
 }
 

@@ -70,7 +70,12 @@ const BOOK: Book = {
   parts: [
     { heading: null, intro: [paragraph('Three pieces.')], lessons: [] },
     { heading: 'One', intro: [], lessons: [{ label: 'First', file: 'first.md', span: SPAN }] },
-    { heading: 'Two', intro: [], lessons: [{ label: 'Second', file: 'second.md', span: SPAN }] },
+    {
+      heading: 'Two',
+      intro: [paragraph('The second hand.')],
+      lessons: [{ label: 'Second', file: 'second.md', span: SPAN }],
+    },
+    { heading: 'Afterwards', intro: [paragraph('Thanks to all.')], lessons: [] },
   ],
 }
 
@@ -262,6 +267,23 @@ describe('a book', () => {
     expect(
       (await page.getAnnotations()).filter((each: { subtype: string }) => each.subtype === 'Link').length,
     ).toBeGreaterThanOrEqual(4)
+  })
+
+  test('prints the words of every part among its contents, in the order of the book', async () => {
+    const items = (await (await (await readBack(pdf.bytes)).getPage(3)).getTextContent()).items
+    const words = items.map((item) => ('str' in item ? item.str : '')).join('')
+    const places = [
+      'Three pieces.',
+      'One',
+      'First',
+      'Two',
+      'The second hand.',
+      'Second',
+      'Afterwards',
+      'Thanks to all.',
+    ].map((piece) => words.indexOf(piece))
+    expect(places).not.toContain(-1)
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
   })
 
   test('prints answers at the back', async () => {
