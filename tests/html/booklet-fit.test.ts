@@ -20,9 +20,9 @@ describe.skipIf(!hasBrowser())('a page of what is hard to fit', () => {
     await browser.close()
   })
 
-  async function open(edition: typeof PUPIL, width: number): Promise<Page> {
+  async function open(edition: typeof PUPIL, width: number, opened = browser): Promise<Page> {
     const folder = onDisk(hardBooklet(edition))
-    const page = await browser.newPage({ viewport: { width, height: 900 } })
+    const page = await opened.newPage({ viewport: { width, height: 900 } })
     await page.goto(pathToFileURL(join(folder, 'index.html')).href)
     await page.evaluate(() => document.fonts.ready)
     return page
@@ -48,6 +48,20 @@ describe.skipIf(!hasBrowser())('a page of what is hard to fit', () => {
       expect(await axeFaults(page)).toEqual([])
       await page.close()
     })
+  })
+
+  test('stays inside every window when the reader has set text to twice its size', async () => {
+    // The usual size is 16 pixels; WCAG 2.2, success criterion 1.4.4 asks for twice that.
+    const enlarged = await openBrowser(['--blink-settings=defaultFontSize=32'])
+    const page = await open(PUPIL, 1280, enlarged)
+    expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px')
+    for (const width of WIDTHS) {
+      await page.setViewportSize({ width, height: 900 })
+      const { scroll, outside } = await page.evaluate(whatIsOutside)
+      expect(scroll, `${width}`).toBeLessThanOrEqual(width)
+      expect(outside, `${width}`).toEqual([])
+    }
+    await enlarged.close()
   })
 
   test('large: no word is set smaller than 18 points, chord symbols and code aside', async () => {

@@ -8,7 +8,7 @@ export function hasBrowser(): boolean {
   return hasTool(PROGRAM)
 }
 
-/** A browser without a window. */
-export function openBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: PROGRAM, args: ['--no-sandbox', '--disable-gpu'] })
+/** A browser without a window, with further flags of its command line. */
+export function openBrowser(flags: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: PROGRAM, args: ['--no-sandbox', '--disable-gpu', ...flags] })
 }

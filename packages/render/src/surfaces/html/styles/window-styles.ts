@@ -16,7 +16,7 @@ body{font-size:1.0625rem}
 .rail{padding:1.125rem 1.125rem 0}main{padding:1.25rem 1.125rem 2.5rem}
 .head h1{font-size:2.5rem;line-height:1.1;overflow-wrap:anywhere;hyphens:auto}.sub{font-size:1.1875rem}
 .wide{display:none}.narrow{display:block}
-.shapes{grid-template-columns:repeat(auto-fill,minmax(9.375rem,1fr));gap:1.125rem 1rem}
+.shapes{grid-template-columns:repeat(auto-fill,minmax(min(9.375rem,100%),1fr));gap:1.125rem 1rem}
 .strips .own{width:100%}
 .card .tags{width:100%;margin:0}
 .beside>.told{display:block}
@@ -24,15 +24,18 @@ body{font-size:1.0625rem}
 .plan{grid-template-columns:1fr}
 .pager{grid-template-columns:1fr 1fr}.pager .up{grid-column:1/-1;grid-row:2;text-align:left}.pager .onward{grid-column:2}
 `
-  const beside = besideRail === null ? above : `@media screen and (max-width:${besideRail}px){${above}}`
-  const far = large ? '' : '\n@media screen and (min-width:1800px){html{font-size:118.75%}}'
+  const beside = besideRail === null ? above : `@media screen and (max-width:${besideRail}em){${above}}`
+  const far = large ? '' : '\n@media screen and (min-width:112.5em){html{font-size:118.75%}}'
   return `${beside}${far}
-@media screen and (max-width:${wideFigures}px){${narrow}}`
+@media screen and (max-width:${wideFigures}em){${narrow}}`
 }
 
-/** The widest windows, in pixels, in which the rail stands above the lesson (null: always), and in which figures are those for a phone. */
-const USUAL = { besideRail: 1000, wideFigures: 720 } as const
-const LARGE = { besideRail: null, wideFigures: 800 } as const
+/**
+ * The widest windows in which the rail stands above the lesson (null: always), and in which figures are those for a phone: in em, the size of
+ * text the reader has set, so that a wide window with very large text is a narrow one.
+ */
+const USUAL = { besideRail: 62.5, wideFigures: 45 } as const
+const LARGE = { besideRail: null, wideFigures: 50 } as const
 
 /**
  * Rules for paper: black on white, no ways to click, nothing cut that belongs together. Figures of cards have the size they have in the
@@ -68,7 +71,7 @@ export const LARGE_STYLES: string = `
 html{font-size:150%}
 .head h1{font-weight:500;font-size:2.25rem;line-height:1.15;letter-spacing:0}
 .steps,.plan{grid-template-columns:1fr}
-.shapes{grid-template-columns:repeat(auto-fill,minmax(9.5rem,1fr))}
+.shapes{grid-template-columns:repeat(auto-fill,minmax(min(9.5rem,100%),1fr))}
 .flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>.table,.care,.teacher,.noted,.contents{max-width:none}
 main,main.alone,.rail{max-width:42rem;margin-inline:auto}
 .facts,.section>.heading p,.advice,.strips figcaption,.legend,.counting,.same,.rhythm,.noted,.plan,.imprint,.card .tags,.rail .book,.map-of,.pager span{font-size:1rem}
