@@ -1,5 +1,5 @@
 import { pointsOf } from '../../drawing/lengths.ts'
-import type { StepCard } from '../../steps/part-steps.ts'
+import type { PartSteps, StepCard } from '../../steps/part-steps.ts'
 import type { RichText } from '../../steps/speak/rich-text.ts'
 import { holdNumbers } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
@@ -62,6 +62,19 @@ export function setStepItems(card: StepCard, area: Area, context: LayoutContext)
   })
   const [first = [], ...later] = items
   return [[...spaceRows(counted, 0, pointsOf(1) * context.style.ease), ...first], ...later]
+}
+
+/** How a part is counted, where the counts in its cards do not say it all; it stays with the first card. */
+export function setCounting(steps: PartSteps, area: Area, context: LayoutContext): readonly Row[] {
+  if (!steps.countOffGrid) return []
+  const { small, ease } = context.style
+  const rows = setParagraph(
+    richRuns(steps.count, small.size, 'sans', context),
+    { role: 'P', size: small },
+    area,
+    context,
+  )
+  return spaceRows(rows, pointsOf(1.5) * ease, 0).map((each) => ({ ...each, keepNext: true }))
 }
 
 function numeralRoom(card: StepCard): number {

@@ -10,6 +10,7 @@ import type { Row } from './row.ts'
 import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setPair } from './set-card.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
+import { setCounting } from './set-steps.ts'
 import { lineItem } from './set-text.ts'
 import { say } from './text-run.ts'
 
@@ -57,7 +58,7 @@ export function setUsualCards(section: CardSection, area: Area, context: LayoutC
   const rows = short
     ? pairs(contents).map((pair) => setPair(pair, area, context))
     : setGroups(contents, fitted, area, context)
-  return [head, ...legend.below, ...rows]
+  return [head, ...legend.below, ...setCounting(steps, area, context), ...rows]
 }
 
 function pairs(contents: readonly CardContent[]): readonly (readonly CardContent[])[] {
