@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { EXIT, type ExitCode } from '../exit-code.ts'
 import { writeWholeFiles } from '../files/whole-files.ts'
+import { commandName } from '../terminal/command-name.ts'
 import type { World } from '../terminal/world.ts'
 import { UsageError } from '../usage-error.ts'
 import { newLesson, titleOf } from './new-lesson.ts'
@@ -16,15 +17,19 @@ export function runNew(file: string, options: NewOptions, world: World): ExitCod
   const ending = /\.(?:txt|docx?|odt|rtf|pdf|html?)$/i.exec(file)?.[0]
   if (ending !== undefined) {
     const stem = file.slice(0, -ending.length)
-    throw new UsageError(`a lesson is a Markdown file, not ${ending}`, `say \`barwise new ${quoted(`${stem}.md`)}\``)
+    throw new UsageError(
+      `a lesson is a Markdown file, not ${ending}`,
+      `say \`${commandName(world)} new ${quoted(`${stem}.md`)}\``,
+    )
   }
   const path = resolve(world.folder, name)
   if (existsSync(path)) throw new UsageError(`${name} is there already`, 'choose another name; nothing was overwritten')
   writeWholeFiles([{ path, content: newLesson(options.title ?? titleOf(name)) }])
+  const command = commandName(world)
   world.out.write(`${world.out.paint('green', 'Wrote')} ${name}
 
-  barwise build ${quoted(name)}    makes the PDF and the web booklet
-  barwise check ${quoted(name)}    says what does not add up
+  ${command} build ${quoted(name)}    makes the PDF and the web booklet
+  ${command} check ${quoted(name)}    says what does not add up
 
 The lesson's music is made up. A lesson on somebody else's music needs a licence from whoever holds the rights.
 `)

@@ -57,11 +57,3 @@ describe('barwise explain', () => {
     expect(Math.max(...long.filter((line) => line.includes('aaa')).map((line) => line.length))).toBeLessThanOrEqual(60)
   })
 })
-
-describe('barwise new', () => {
-  test('does not write a lesson that no editor would take for Markdown', async () => {
-    const world = testWorld()
-    expect(await runProgram(['new', 'rain.txt'], world)).toBe(2)
-    expect(world.printed.err).toBe('error: a lesson is a Markdown file, not .txt\n  help: say `barwise new rain.md`\n')
-  })
-})
