@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { loadWork, readFontBytes } from '@barwise/cli'
+import { readLesson } from '@barwise/parser'
 import {
   collisionsIn,
   type DrawnItem,
@@ -165,4 +166,55 @@ test('the teacher’s edition in large print keeps its sizes, and nothing in it 
     expect(collisionsIn(drawnOn(page), fonts).map(describeCollision), `page ${page.label}`).toEqual([])
     expect(boundsOf(drawnOn(page), fonts)?.bottom ?? 0).toBeLessThan(page.height - pointsOf(11) + 1)
   }
+})
+
+describe('what no line of large print holds', () => {
+  const source = `---
+title: Donaudampfschifffahrtsgesellschaft
+language: de
+time: 12/8
+count: 4
+level: für alle, die schon Barrégriffe und lange Ketten von Sechzehnteln geübt haben
+---
+
+| Takt | Akkord | Was die Greifhand tut | Anmerkung zum Tempo |
+|---|---|---|---:|
+| 1 | E | Zeigefinger liegt | Geschwindigkeitsbegrenzung |
+
+:::shapes
+E    0 2 2 1 0 0    fingers 0 2 3 1 0 0
+:::
+
+:::part{#riff title="Ein Teil mit einem Titel, der länger als eine Zeile ist" grid=16}
+bar 1
+  1: E x x E x x
+  2: E E E x x E
+  3: 12@1 11@2 12@1 11@2 12@1 11@2
+  4: E - - x x E
+:::
+
+::strip{part=riff}
+`
+  let pages: readonly LaidPage[]
+  beforeAll(async () => {
+    const { lesson } = readLesson({ path: 'long.md', text: source })
+    pages = (await renderPdf({ lessons: [{ lesson }], fonts, edition, creationDate: new Date(0) })).pages
+  })
+
+  test('stays between the margins at its full size', () => {
+    for (const [index, page] of pages.entries()) {
+      const ink = boundsOf(drawnOn(page), fonts)
+      expect(smallerThan(LEAST, page)).toEqual([])
+      expect(ink?.right ?? 0).toBeLessThan(page.width - pointsOf(index % 2 === 0 ? 16 : 20) + 2)
+    }
+  })
+
+  test('is cut at a beat where it is music, and at a syllable where it is a word', () => {
+    const bars = pages.flatMap(({ items }) => items.filter((item) => item.kind === 'figure' && item.node !== null))
+    const strips = bars.filter((item) => item.kind === 'figure' && item.node?.alt?.startsWith('Takt 1. '))
+    expect(strips).toHaveLength(2)
+    expect(pages.flatMap(({ items }) => items).some((item) => item.kind === 'line' && item.ends === 'hyphen')).toBe(
+      true,
+    )
+  })
 })

@@ -78,7 +78,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
       lesson,
       lessonId: document.id,
       editionName: document.head.edition,
-      hyphenate: edition.large ? wholeWords : await hyphenationFor(lesson.settings.language),
+      hyphenate: await hyphenationFor(lesson.settings.language),
       images,
       report: (draft) => {
         const key = `${draft.code} ${draft.span.start} ${draft.message}`
@@ -107,11 +107,6 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
     { from: romanCount, style: 'decimal', start: 1 },
   ])
   return { bytes: await pdf.finish(), pageCount: pages.length, findings, pages }
-}
-
-/** Large print cuts no word: half a word is hard to guess. */
-function wholeWords(word: string): readonly string[] {
-  return [word]
 }
 
 /** The heading of the book's part that each lesson stands under. */

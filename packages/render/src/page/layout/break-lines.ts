@@ -14,6 +14,8 @@ export interface BreakOptions {
   readonly fonts: FontSet
   readonly width: number
   readonly hyphenate?: (word: string) => readonly string[]
+  /** Whether only words wider than the line are cut: titles, large print. */
+  readonly wideOnly?: boolean
   /** Takes characters that no face holds, with the run they stand in. */
   readonly missing?: (characters: readonly string[], run: TextRun) => void
   /** How far the first line starts to the right. */
@@ -185,10 +187,12 @@ function splitToken(
 ): readonly { readonly text: string; readonly hyphen: boolean }[] {
   const hard = token.split(/(?<=\p{L}{2}[-–]|\S—)(?=\p{L}{2})/u)
   return hard.flatMap((text) => {
-    const syllables =
-      options.hyphenate !== undefined && run.face !== 'mono' && /^\p{P}*\p{L}{7,}\p{P}*$/u.test(text)
-        ? options.hyphenate(text)
-        : [text]
+    const cut =
+      options.hyphenate !== undefined &&
+      run.face !== 'mono' &&
+      /^\p{P}*\p{L}{7,}\p{P}*$/u.test(text) &&
+      (options.wideOnly !== true || options.fonts.measure(run.face, run.size, text).width > options.width)
+    const syllables = cut ? (options.hyphenate?.(text) ?? [text]) : [text]
     return syllables.flatMap((syllable, index) => {
       const last = index === syllables.length - 1
       const chopped = chop(syllable, run, options)

@@ -56,7 +56,6 @@ export function setSection(
   const title = stackRows(
     setParagraph(name, { role: heading.role, size: body, node: heading, hyphenate: false }, area, context),
   )
-  const base = top + title.height - body.leading * (1 - BASE_OF_LEADING)
   const said: StructNode = { role: 'P', parent: area.parent }
   const items: PageItem[] = [
     { kind: 'figure', x: 0, y: 0, drawing: rule, node: null },
@@ -64,20 +63,21 @@ export function setSection(
     ...moveItems(title.items, 0, top),
   ]
   if (section.anchor !== null) items.push({ kind: 'anchor', y: 0, name: section.anchor })
-  let x = lineEnd(title.items.at(-1)) + gap
+  let [x, bottom] = [lineEnd(title.items.at(-1)) + gap, top + title.height]
+  const below = body.leading * (1 - BASE_OF_LEADING)
   if (section.tempo !== null) {
-    const tempo = lineItem(tempoRuns(section.tempo, body.size, context.words), { x, y: base }, said, context)
-    items.push(tempo.item)
-    x += tempo.width + gap
+    const runs = tempoRuns(section.tempo, body.size, context.words)
+    const { width } = lineItem(runs, { x: 0, y: 0 }, null, context)
+    if (x + width > area.width) [x, bottom] = [0, bottom + body.leading]
+    items.push(lineItem(runs, { x, y: bottom - below }, said, context).item)
+    x += width + gap
   }
-  let bottom = top + title.height
   if (section.about !== '') {
-    const about = lineItem([say(section.about, 'sans', small.size)], { x, y: base }, said, context)
+    const runs = [say(section.about, 'sans', small.size)]
+    const about = lineItem(runs, { x, y: bottom - below }, said, context)
     if (x + about.width <= area.width) items.push(about.item)
     else {
-      const under = stackRows(
-        setParagraph([say(section.about, 'sans', small.size)], { role: 'P', size: small, node: said }, area, context),
-      )
+      const under = stackRows(setParagraph(runs, { role: 'P', size: small, node: said }, area, context))
       items.push(...moveItems(under.items, 0, bottom))
       bottom += under.height
     }

@@ -27,32 +27,35 @@ export function setStrips(
   const rows: Row[] = []
   let items: PageItem[] = []
   let [x, height] = [0, 0]
-  const close = (): void => {
-    if (items.length > 0) rows.push(row(height, items, { before: pointsOf(3), after: pointsOf(3) }))
+  const close = (keepNext = false): void => {
+    const gap = pointsOf(3)
+    if (items.length > 0) rows.push(row(height, items, { before: gap, after: gap, keepNext }))
     items = []
     ;[x, height] = [0, 0]
   }
   for (const bar of wanted) {
-    const stretches = cutToFit(
+    const [first, ...later] = cutToFit(
       bar,
       { fromTicks: 0, toTicks: bar.length },
       (stretch) => stripOf(part, bar, stretch, context).width <= area.width,
-    )
+    ).map((stretch) => stripOf(part, bar, stretch, context))
+    if (first === undefined) continue
     const title = capital(context.words.bar(bar.number, bar.number))
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}. ${heardRhythm(lesson, bar)}` }
     const { size, leading } = style.small
-    stretches.forEach((stretch, index) => {
-      const drawing = stripOf(part, bar, stretch, context)
-      if (x > 0 && x + drawing.width > area.width) close()
-      if (index === 0) {
-        const at = { x, y: leading * BASE_OF_LEADING }
-        const name = { role: 'P', parent: area.parent } as const
-        items.push(lineItem([say(title, 'sans-semibold', size)], at, name, context).item)
-      }
-      items.push({ kind: 'figure', x, y: leading + 2, drawing, node })
-      height = Math.max(height, leading + 2 + drawing.height)
-      x += drawing.width + GUTTER
+    if (x > 0 && (later.length > 0 || x + first.width > area.width)) close()
+    const name = [say(title, 'sans-semibold', size)]
+    const label = lineItem(name, { x, y: leading * BASE_OF_LEADING }, { role: 'P', parent: area.parent }, context)
+    items.push(label.item, { kind: 'figure', x, y: leading + 2, drawing: first, node })
+    height = Math.max(height, leading + 2 + first.height)
+    x += first.width + GUTTER
+    // The pieces of a bar that was cut stand one under the other, on one page.
+    later.forEach((drawing) => {
+      close(true)
+      items.push({ kind: 'figure', x: 0, y: 0, drawing, node })
+      height = drawing.height
     })
+    if (later.length > 0) close()
   }
   close()
   return rows

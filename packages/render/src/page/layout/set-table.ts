@@ -82,7 +82,7 @@ function alignRow(each: Row, align: Table['align'][number], width: number): Row 
   }
 }
 
-/** Columns as wide as their longest cell when all fit; else the widest give way, none below its longest word. */
+/** Columns as wide as their longest cell when all fit; else the widest give way, none below its longest word unless these do not fit either. */
 function columnWidths(block: Table, area: Area, context: LayoutContext): readonly number[] {
   const count = Math.max(block.header.length, ...block.rows.map((cells) => cells.length))
   const room = area.width - GUTTER * context.style.ease * (count - 1)
@@ -103,6 +103,28 @@ function columnWidths(block: Table, area: Area, context: LayoutContext): readonl
   const total = columns.reduce((sum, each) => sum + each.natural, 0)
   if (total <= room) return columns.map((each) => each.natural)
   const least = columns.reduce((sum, each) => sum + each.least, 0)
+  if (least > room)
+    return columns.map((each) =>
+      Math.min(
+        each.least,
+        cap(
+          columns.map((column) => column.least),
+          room,
+        ),
+      ),
+    )
   const share = Math.max(0, room - least) / Math.max(1, total - least)
   return columns.map((each) => each.least + (each.natural - each.least) * share)
+}
+
+/** The width that the widest columns are cut to so that all of them fill the room. */
+function cap(widths: readonly number[], room: number): number {
+  const sorted = [...widths].sort((a, b) => a - b)
+  let left = room
+  for (const [index, width] of sorted.entries()) {
+    const even = left / (sorted.length - index)
+    if (width >= even) return even
+    left -= width
+  }
+  return Math.max(0, ...widths)
 }

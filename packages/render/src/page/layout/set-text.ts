@@ -10,6 +10,7 @@ export interface ParagraphSetting {
   readonly role: StructRole
   readonly size: TextSize
   readonly indent?: number
+  /** False cuts no word that a line holds. */
   readonly hyphenate?: boolean
   /** Lines about as long as each other: titles. */
   readonly balanced?: boolean
@@ -36,7 +37,8 @@ export function setParagraph(
     indent: setting.indent ?? 0,
     missing: missingReporter(context),
     balanced: setting.balanced ?? false,
-    ...(setting.hyphenate === false ? {} : { hyphenate: context.hyphenate }),
+    hyphenate: context.hyphenate,
+    wideOnly: setting.hyphenate === false || context.style.large,
   })
   const { leading } = setting.size
   return lines.map((line, index) =>

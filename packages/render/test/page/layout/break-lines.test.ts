@@ -74,3 +74,15 @@ test('a character no font holds is told and left out', () => {
   expect(told).toEqual(['福'])
   expect(wordsOf(found)[0]).not.toContain('福')
 })
+
+test('where only wide words may be cut, a word that a line holds stays whole, and one that it does not is hyphenated', () => {
+  const hyphenate = (word: string): readonly string[] =>
+    word === 'accompaniments' ? ['accom', 'pani', 'ments'] : [word]
+  const at = (width: number): readonly string[] =>
+    wordsOf(
+      breakLines([say('the accompaniments grow', 'serif', 10.5)], { fonts, width, hyphenate, wideOnly: true }),
+    ).map((line) => line.trim())
+  const whole = fonts.measure('serif', 10.5, 'accompaniments').width
+  expect(at(whole + 1)).toEqual(['the', 'accompaniments', 'grow'])
+  expect(at(whole - 1).some((line) => line.endsWith('-'))).toBe(true)
+})
