@@ -31,7 +31,15 @@ export function stringWords(
     })
     return textOf(say(`string.${prefix}names`, { n, case: form, list: list(items) }))
   }
+  // The same few strings are named again and again, in each case of the language.
+  const known = new Map<string, RichText>()
   const spoken = (prefix: string, strings: readonly number[]): RichText => {
+    const key = `${prefix}${strings.join()}`
+    const words = known.get(key) ?? spokenInAllCases(prefix, strings)
+    known.set(key, words)
+    return words
+  }
+  const spokenInAllCases = (prefix: string, strings: readonly number[]): RichText => {
     const text = spokenIn(prefix, strings, 'plain')
     const cases = { dative: spokenIn(prefix, strings, 'dative'), toward: spokenIn(prefix, strings, 'toward') }
     return [cases.dative === text && cases.toward === text ? plain(text) : { ...plain(text), cases }]
