@@ -13,6 +13,7 @@ import {
 import type { FileContent } from '../files/file-content.ts'
 import { readFontBytes } from '../files/font-files.ts'
 import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
+import { readPlayerScript } from '../files/player-script.ts'
 import { readWebFonts } from '../files/web-font-files.ts'
 import { counted } from '../report/summary.ts'
 import { editionSuffix } from './editions.ts'
@@ -96,6 +97,7 @@ export async function makeFiles(
       edition,
       fonts: fonts(edition),
       webFonts: readWebFonts(edition),
+      player: await readPlayerScript(),
     })
     for (const [name, make] of booklet) {
       const first = name === 'index.html'

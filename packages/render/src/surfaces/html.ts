@@ -9,8 +9,10 @@ import { contentsPage } from './html/contents-page.ts'
 import { type FlowContext, flowOf } from './html/flow.ts'
 import { type LessonPlace, lessonPage } from './html/lesson-page.ts'
 import { type BookletPage, placeBook } from './html/places.ts'
+import { PLAYER_SCRIPT } from './html/player/player-scripts.ts'
 import { screenMeasures } from './html/screen-measures.ts'
 import { styleSheet } from './html/style-sheet.ts'
+import { playerStyles } from './html/styles/player-styles.ts'
 import type { WebFont } from './html/web-font.ts'
 import { webWords } from './html/web-words.ts'
 
@@ -37,6 +39,8 @@ export interface RenderHtmlInput {
   readonly webFonts: readonly WebFont[]
   /** The pupil's when left out. */
   readonly edition?: Edition
+  /** The script that plays the parts (see `player/main.ts`), as one classic script; without it the booklet is one to read. */
+  readonly player?: string
 }
 
 /** The files of a booklet by their names in its folder, with `/` between folders. `index.html` is the first page. */
@@ -52,7 +56,7 @@ export function renderHtml(input: RenderHtmlInput): Booklet {
 
 /**
  * Plans the web booklet: one folder that opens from disk, with one page a lesson and, for a book, a first page with the contents.
- * It needs no network and no script. The same input gives the same names and the same bytes.
+ * It needs no network, and a script for the play-along alone. The same input gives the same names and the same bytes.
  */
 export function planBooklet(input: RenderHtmlInput): BookletPlan {
   const files = new Map<string, () => string | Uint8Array>()
@@ -68,7 +72,10 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
   })
   const { book } = input
   if (book !== null) files.set('index.html', () => contents(input, book, pages, places))
-  files.set('assets/style.css', () => styleSheet(input.webFonts, input.edition))
+  const { player, edition = PUPIL } = input
+  const playing = player === undefined ? '' : playerStyles(edition.large ? 800 : 720)
+  files.set('assets/style.css', () => styleSheet(input.webFonts, edition) + playing)
+  if (player !== undefined) files.set(PLAYER_SCRIPT, () => player)
   for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, () => font.bytes)
   return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
 }
@@ -104,6 +111,7 @@ function contextFor(
     words: pageWords(page.document.language),
     web: webWords(page.document.language),
     screen: screenMeasures(input.edition),
+    playable: input.player !== undefined,
     drawings: [],
     ids: new Set(['top']),
   }

@@ -4,6 +4,7 @@ import { holdNumbers } from './typography.ts'
 
 /** A stretch worth looping, and why: "Bar 2, beats 3–4" and a sentence. */
 export interface LoopAdvice {
+  readonly bar: number
   readonly where: string
   readonly why: string
 }
@@ -22,6 +23,7 @@ export function practicePlan(lesson: Lesson, part: Part, words: PageWords): Prac
   return {
     ladderBpm,
     loops: loops.map((loop) => ({
+      bar: loop.bar,
       where: holdNumbers(words.loopPlace(loop), words),
       why: holdNumbers(words.loopReason(loop.reason), words),
     })),

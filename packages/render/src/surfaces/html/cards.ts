@@ -1,5 +1,5 @@
 import type { BarRange } from '@barwise/parser'
-import type { Element, ElementContent } from 'hast'
+import type { Element, ElementContent, Properties } from 'hast'
 import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
 import { withEffort } from '../../page/document/card-tags.ts'
@@ -29,7 +29,7 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
   const lines = steps.lines.filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
   return h(
     'section',
-    { className: ['section'], ...(id === undefined ? {} : { id }) },
+    { className: ['section'], dataPart: part.id, ...(id === undefined ? {} : { id }) },
     el('div', 'heading', [el('h2', '', [block.title]), ...formLine(steps, bars)]),
     el('p', 'counting', richWords(steps.count)),
     stripLegend(
@@ -56,19 +56,19 @@ function linesOf(
   block: Extract<DocumentBlock, { kind: 'cards' }>,
   context: PageContext,
 ): readonly Element[] {
-  const line = (lead: string, text: RichText, id?: string): Element =>
-    h('li', id === undefined ? {} : { id }, el('strong', '', [lead]), ' ', ...richWords(text))
+  const line = (lead: string, words: readonly ElementContent[], marks: Properties = {}): Element =>
+    h('li', marks, el('strong', '', [lead]), ' ', ...words)
   const items = [
     ...(pickup === null
       ? []
       : [
           line(
             pickup.title,
-            cardInOneLine(pickup),
-            claimId(barAnchor(context.document.id, block.part, pickup.bar), context),
+            [h('span', { dataFrom: pickup.fromTicks, dataTo: pickup.toTicks }, ...richWords(cardInOneLine(pickup)))],
+            { id: claimId(barAnchor(context.document.id, block.part, pickup.bar), context), dataCard: pickup.bar },
           ),
         ]),
-    ...lines.map(({ lead, text }) => line(lead, text)),
+    ...lines.map(({ lead, text }) => line(lead, richWords(text))),
   ]
   return items.length === 0 ? [] : [el('ul', 'same', items)]
 }
@@ -94,6 +94,8 @@ function cardOf(
     'article',
     {
       className: ['card', ...(figure.share === null ? [] : ['beside', `b${figure.share}`])],
+      dataCard: card.bar,
+      ...(card.as === null ? {} : { dataAs: card.as.bar }),
       ...(id === undefined ? {} : { id }),
       ariaLabel: card.title,
     },
@@ -123,9 +125,9 @@ function itemOf(item: StepCard['items'][number]): Element {
   return h('li', el('span', 'number', [item.label]), el('div', '', clauses))
 }
 
-/** A clause carries the ticks it tells, so that it can be found and lit. */
-function clauseOf(clause: StepClause): Element {
-  return h('span', { dataFrom: String(clause.fromTicks), dataTo: String(clause.toTicks) }, ...richWords(clause.text))
+/** What is to be done carries the ticks it tells, so that it can be found and lit; remarks and descriptions of grips are never lit. */
+function clauseOf({ kind, fromTicks, toTicks, text }: StepClause): Element {
+  return h('span', kind === 'step' ? { dataFrom: fromTicks, dataTo: toTicks } : {}, ...richWords(text))
 }
 
 /** Words in pieces: counts in the sans, remarks in italics. */

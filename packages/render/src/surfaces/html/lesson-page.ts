@@ -4,6 +4,7 @@ import type { Fact, LessonHead } from '../../page/document/document-block.ts'
 import { answersOf, type FlowContext, flowOf } from './flow.ts'
 import { framed } from './frame.ts'
 import { el, glyphStore } from './nodes.ts'
+import { playerScripts } from './player/player-scripts.ts'
 import { lessonRail } from './rail.ts'
 import { tempoWords } from './tempo.ts'
 
@@ -33,7 +34,7 @@ export function lessonPage(context: FlowContext, place: LessonPlace | null): str
       .join(' – '),
     description: document.head.subtitle,
     skip: web.skip,
-    body: [glyphStore(context.drawings, fonts), rail, main],
+    body: [glyphStore(context.drawings, fonts), rail, main, ...playerScripts(context)],
   })
 }
 

@@ -20,6 +20,8 @@ export interface PageContext {
   readonly places: PlaceBook
   /** The address of each picture, by its name in the lesson; pictures that are not there are shown by their text. */
   readonly images: ReadonlyMap<string, string>
+  /** Whether the parts of the page can be played. */
+  readonly playable: boolean
   /** Every drawing of the page, so that glyphs are defined once. */
   readonly drawings: Drawing[]
   /** Ids given so far; none is given twice. */

@@ -12,10 +12,10 @@ export function planSection(block: Extract<DocumentBlock, { kind: 'plan' }>, con
   const plan = practicePlan(lesson, block.part, words)
   const id = claimId(planAnchor(document.id, block.part), context)
   const rungs = plan.ladderBpm.map((bpm, index) => h('li', { className: [`rung-${index}`] }, String(bpm)))
-  const loops = plan.loops.flatMap(({ where, why }) => [el('dt', '', [where]), el('dd', '', [why])])
+  const loops = plan.loops.flatMap(({ bar, where, why }) => [h('dt', { dataLoop: bar }, where), el('dd', '', [why])])
   return h(
     'section',
-    { className: ['section'], ...(id === undefined ? {} : { id }) },
+    { className: ['section'], dataPart: block.part.id, ...(id === undefined ? {} : { id }) },
     el('div', 'heading', [el('h2', '', [block.title]), el('p', '', [words.warmUp(plan.minutes)])]),
     el('div', 'plan', [
       el('div', '', [el('h3', '', [words.ladder]), el('ol', 'rungs', rungs), el('p', '', [words.ladderHow])]),

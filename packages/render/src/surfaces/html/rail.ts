@@ -60,8 +60,8 @@ function barMap(part: Part, context: FlowContext, named: boolean): readonly Elem
     return h(
       'li',
       bar.sameAs === null ? {} : { className: ['again'] },
-      h('a', { href, ariaLabel: web.bar(bar.number) }, String(bar.number)),
+      h('a', { href, ariaLabel: web.bar(bar.number), dataMap: bar.number }, String(bar.number)),
     )
   })
-  return [el('p', 'map-of', [label]), h('ol', { className: ['map'] }, ...items)]
+  return [el('p', 'map-of', [label]), h('ol', { className: ['map'], dataPart: part.id }, ...items)]
 }

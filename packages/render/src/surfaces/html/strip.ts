@@ -32,5 +32,5 @@ export function stripFigure(part: Part, range: BarRange | null, context: PageCon
       drawingNode(drawing, web.strip(name, heardRhythm(lesson, bar)), fonts),
     )
   })
-  return el('div', 'strips', figures)
+  return h('div', { className: ['strips'], dataPart: part.id }, ...figures)
 }

@@ -1,5 +1,6 @@
 import type { BarRange, Part } from '@barwise/parser'
 import type { Element } from 'hast'
+import { h } from 'hastscript'
 import { engravePart } from '../../engrave/engrave-part.ts'
 import { fitted } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
@@ -7,7 +8,8 @@ import type { PageContext } from './page-context.ts'
 
 /** Staff and tab of some bars, engraved twice: for a wide column, and anew for a phone. The style sheet shows the one that fits. */
 export function systemsFigure(part: Part, bars: BarRange | null, context: PageContext): Element {
-  return el('div', 'systems', [systemsAt('wide', part, bars, context), systemsAt('narrow', part, bars, context)])
+  const settings = (['wide', 'narrow'] as const).map((setting) => systemsAt(setting, part, bars, context))
+  return h('div', { className: ['systems'], dataPart: part.id }, ...settings)
 }
 
 function systemsAt(setting: 'wide' | 'narrow', part: Part, bars: BarRange | null, context: PageContext): Element {

@@ -1,10 +1,15 @@
 import { FOUR_STROKES } from './four-strokes.ts'
 
+/** The style rules of the play-along; `narrowPx` is the widest window in which figures are those for a phone. */
+export function playerStyles(narrowPx: number): string {
+  return `${PLAYER_STYLES}@media screen and (max-width:${narrowPx}px){${NARROW_STYLES}}\n`
+}
+
 /**
  * Rules for the play-along: the bar of controls, and what is lit while it sounds. Colour is never alone: a frame stands round what sounds, a line under
  * what is said, and the bar in the map is taller. Contrast of the accent with the tint is 6.6:1 on white and 8.0:1 on the dark page.
  */
-export const PLAYER_STYLES: string = `
+const PLAYER_STYLES = `
 @media screen{
 :root{--tint:color-mix(in srgb,var(--accent) 14%,var(--paper))}
 .lit{color:var(--accent)}
@@ -12,7 +17,7 @@ export const PLAYER_STYLES: string = `
 .lit path[stroke].quiet{fill:none;stroke:var(--accent)}
 .lit text{font-weight:700}
 .frame{fill:var(--tint);stroke:var(--accent);stroke-width:1.2}
-.steps .lit{background:var(--tint);color:inherit;text-decoration:underline 2px var(--accent);text-underline-offset:.22em;box-decoration-break:clone;-webkit-box-decoration-break:clone;border-radius:2px}
+[data-from].lit{background:var(--tint);color:inherit;text-decoration:underline 2px var(--accent);text-underline-offset:.22em;box-decoration-break:clone;-webkit-box-decoration-break:clone;border-radius:2px}
 .map a.lit{font-weight:700}.map a.lit::after{height:9px}
 .loop-bar,.player button,.player select{font:600 1rem/1.25 var(--sans);color:var(--ink);background:var(--paper);border:1.5px solid var(--ink);border-radius:4px}
 .loop-bar{padding:.25rem .75rem;min-height:2.25rem;cursor:pointer}
@@ -42,7 +47,7 @@ html:has(.with-player){scroll-padding-bottom:7rem}
 `
 
 /** Rules of the play-along for a phone: rows to reach with a thumb, and the sentence of the moment, which may be out of view. */
-export const NARROW_PLAYER_STYLES: string = `
+const NARROW_STYLES = `
 .with-player main{padding-bottom:18rem}
 .player{gap:.125rem 1rem;padding:.625rem 1.125rem .5rem}
 .player .now{display:block;flex:1 0 100%;min-height:1.375rem;max-height:2.75rem;overflow:hidden;font:400 1.0625rem/1.375rem var(--serif)}

@@ -1,0 +1,102 @@
+import { type Choices, type Controls, openControls } from './controls.ts'
+import type { Cue } from './cues.ts'
+import { filled } from './element.ts'
+import { type Follower, openFollower } from './follow.ts'
+import { type Lights, openLights } from './lights.ts'
+import { addLoopButtons } from './loop-buttons.ts'
+import type { PlayData } from './play-data.ts'
+import { playPart, type Session, type SessionSettings } from './session.ts'
+import { loopedBars, wholePart } from './stretch.ts'
+
+/** A part that is playing, and what shows it. */
+interface Playing {
+  readonly id: string
+  readonly session: Session
+  readonly lights: Lights
+  readonly follower: Follower
+}
+
+/**
+ * Puts the play-along into a page: a bar of controls at its foot, buttons to loop a bar, and the key Space. Nothing sounds before the reader
+ * asks for it.
+ */
+export function openPlayer(data: PlayData): void {
+  const { words } = data
+  const calm = matchMedia('(prefers-reduced-motion: reduce)').matches
+  let audio: AudioContext | null = null
+  let playing: Playing | null = null
+
+  const start = (): void => {
+    const choices = controls.choices()
+    const { part } = choices
+    audio ??= new AudioContext()
+    void audio.resume()
+    const lights = openLights(document, part)
+    const follower = openFollower(calm)
+    const show = (cue: Exclude<Cue, { kind: 'stroke' }>): void => showCue(cue, { words, controls, lights, follower })
+    const session = playPart({ part, settings: settingsOf(choices), audio, show, ended: stop })
+    playing = { id: part.id, session, lights, follower }
+    controls.showPlaying(true)
+    const bpm = Math.round(((part.bars[0]?.[4] ?? 0) * choices.percent) / 100)
+    const said = choices.loop === null ? words.playing : words.looping
+    controls.say(filled(said, { part: part.title, bpm, ...choices.loop }))
+  }
+  const stop = (): void => {
+    if (playing === null) return
+    playing.session.stop()
+    playing.lights.clear()
+    playing = null
+    controls.showPlaying(false)
+    controls.showPlace('', '')
+    controls.showWords('')
+    controls.say(words.stopped)
+  }
+  const toggle = (): void => (playing === null ? start() : stop())
+  const changed = (choices: Choices): void => {
+    if (playing === null) return
+    if (playing.id === choices.part.id) playing.session.change(settingsOf(choices))
+    else {
+      stop()
+      start()
+    }
+  }
+
+  const controls = openControls(data, calm, { toggle, changed })
+  addLoopButtons(document, words, (part, bar) => {
+    controls.chooseLoop(part, bar)
+    if (playing === null) start()
+  })
+  document.body.append(controls.node)
+  document.body.classList.add('with-player')
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== ' ' || event.repeat || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return
+    if (event.target instanceof Element && event.target.closest(OWN_SPACE) !== null) return
+    event.preventDefault()
+    toggle()
+  })
+}
+
+/** What uses Space itself, or scrolls by it. */
+const OWN_SPACE = 'a,button,input,select,textarea,summary,[tabindex],[contenteditable]'
+
+function settingsOf({ part, percent, click, countIn, loop }: Choices): SessionSettings {
+  const stretch = loop === null ? wholePart(part.bars) : loopedBars(part.bars, loop.from, loop.to)
+  return { percent, click, countIn, stretch }
+}
+
+interface Stage extends Pick<Playing, 'lights' | 'follower'> {
+  readonly words: PlayData['words']
+  readonly controls: Controls
+}
+
+function showCue(cue: Exclude<Cue, { kind: 'stroke' }>, { words, controls, lights, follower }: Stage): void {
+  if (cue.kind === 'beat') {
+    if (cue.leadIn) controls.showPlace(words.countIn, String(cue.beat))
+    return
+  }
+  const lit = lights.light(cue.bar, cue.atTicks)
+  controls.showPlace(cue.bar === 0 ? words.pickup : filled(words.bar, { bar: cue.bar }), cue.count)
+  controls.showTempo(cue.bpm)
+  controls.showWords(lit.clauses.map(({ textContent }) => textContent).join(' '))
+  if (controls.choices().scroll) follower.follow(lit)
+}
