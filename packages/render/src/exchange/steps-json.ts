@@ -7,7 +7,8 @@ const FORMAT = 1
 /**
  * The steps of a lesson as JSON text (two spaces of indentation, a line end last), beside the score's own file and with its numbers:
  * bars, ticks from the start of a bar. Every key is always written and in the same order. `as` is null or the bar a card is told
- * by, with the ticks up to which and from which it is the same; `text` is plain, counts in single quotation marks.
+ * by, with the shapes played in place of others, and the ticks up to which and from which it is the same; `told` and `chords` are
+ * empty where there is nothing to say; `text` is plain, counts in single quotation marks.
  */
 export function stepsJson(lesson: Lesson): string {
   const value = {

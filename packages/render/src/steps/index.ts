@@ -15,7 +15,7 @@ export {
 export { partPlainText } from './part-text.ts'
 export { type RhythmSlot, rhythmOf } from './rhythm.ts'
 export { findSameBars, type SameBars } from './same-bars.ts'
-export { plainText, type RichText, type TextPiece } from './speak/rich-text.ts'
+export { plainText, type RichText, type TextPiece, textOf } from './speak/rich-text.ts'
 export { itemPlainText, type StepItem } from './speak/speak-items.ts'
 export type { StepClause } from './speak/step-clause.ts'
 export { type Tag, tagsOf } from './tags.ts'

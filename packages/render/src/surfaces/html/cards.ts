@@ -6,11 +6,18 @@ import { withEffort } from '../../page/document/card-tags.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { BarNote } from '../../page/document/margin-note.ts'
 import { cardInOneLine, plainPickup } from '../../page/document/plain-pickup.ts'
-import { type PartSteps, type RichText, type StepCard, type StepClause, stepsOfPart } from '../../steps/index.ts'
+import {
+  type PartSteps,
+  type RichText,
+  type StepCard,
+  type StepClause,
+  stepsOfPart,
+  textOf,
+} from '../../steps/index.ts'
 import { besideShare, cardFigures, figureNodes } from './card-figures.ts'
 import { stripLegend } from './legend.ts'
 import { marginNotes } from './margin-notes.ts'
-import { el } from './nodes.ts'
+import { el, spoken } from './nodes.ts'
 import { claimId, type PageContext } from './page-context.ts'
 import { rhythmLine } from './rhythm-line.ts'
 import { cardsAnchor } from './section-anchors.ts'
@@ -101,6 +108,8 @@ function cardOf(
     },
     el('header', 'name', head),
     ...(card.asText === '' ? [] : [el('p', 'as', signsApart(card.asText))]),
+    // The figure shows them; who hears the page is told.
+    ...(card.chordText.length === 0 ? [] : [spoken(textOf(card.chordText))]),
     ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
     el('div', 'told', [
       figure.node,

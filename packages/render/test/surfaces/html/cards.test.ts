@@ -76,3 +76,15 @@ test('cuts the figures of a phone at beats, and names what goes on', () => {
   const [first, second] = [...(narrow[0]?.querySelectorAll('svg') ?? [])].map((svg) => svg.getAttribute('aria-label'))
   expect(second).toBe(`${first}, continued`)
 })
+
+test('shows a bar with its shapes exchanged whole, tells only the new grip, and says the chords that the figure shows', () => {
+  const text = lesson('x x x x')
+    .replace('fingers x 1 3 1 2 1', 'fingers x 1 3 1 2 1\nA9 x 12 11 12 12 12 fingers x 2 1 3 3 3')
+    .replace('bar 2 = bar 1', 'bar 2 = bar 1 with A9 for Em7 chords D')
+  const [, exchanged] = [...pageOf(text).querySelectorAll('.card')]
+  expect(wordsIn(exchanged?.querySelector('.as') ?? null)).toBe('As bar 1, with A9 for Em7.')
+  expect(wordsIn(exchanged?.querySelector('.card > .spoken') ?? null)).toBe('Chord: D.')
+  const items = [...(exchanged?.querySelectorAll('.steps > li') ?? [])].map((item) => wordsIn(item))
+  expect(items).toHaveLength(1)
+  expect(items[0]).toMatch(/^A9: finger 3 across fret 12/)
+})
