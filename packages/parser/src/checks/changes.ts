@@ -1,7 +1,10 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
-import type { FingeredMoment } from '../hand/finger-part.ts'
+import type { FingeredAside, FingeredMoment } from '../hand/finger-part.ts'
 import { gripKey } from '../hand/grip.ts'
 import { fastestTempo, type HandChange, handChanges, hundredths } from '../hand/hand-changes.ts'
+import type { Neck } from '../hand/neck.ts'
+import type { LessonSettings } from '../score/lesson.ts'
+import type { Part } from '../score/part.ts'
 import { CARE } from './care.ts'
 import { barWord, fingersWord, secondsWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
@@ -13,37 +16,71 @@ const HOPELESS = 2
 
 /**
  * A change of the fretting hand must fit in the time between the last stroke that needs the old grip and the first that needs the
- * new, at repeats too. Judged to the hundredth of a second, as it is printed: nothing finer is known of a hand.
+ * new, at repeats too, and into, within and out of another way to play. Judged to the hundredth of a second, as it is printed:
+ * nothing finer is known of a hand.
  */
 export const changes: Rule = {
   codes: ['change-tight', 'change-too-fast', 'change-too-fast-at-goal'],
   check: ({ lesson, on, hands }) =>
     lesson.parts.flatMap((part): readonly FindingDraft[] => {
-      const moments = hands.get(part.id)?.moments ?? []
-      const drafts: FindingDraft[] = []
+      const played = hands.get(part.id)
+      if (played === undefined) return []
       const seen = new Set<string>()
-      for (const change of handChanges(on.neck, part, moments)) {
-        const key = `${gripKey(change.from.grip)}>${gripKey(change.to.grip)}@${change.availableS.toFixed(3)}`
-        if (seen.has(key)) continue
+      const isNew = ({ from, to, availableS }: HandChange): boolean => {
+        const key = `${gripKey(from.grip)}>${gripKey(to.grip)}@${availableS.toFixed(3)}`
+        const known = seen.has(key)
         seen.add(key)
-        const draft = judge(change, lesson.settings.goalBpm, lesson.settings.tempoBpm)
-        if (draft !== null) drafts.push(draft)
+        return !known
       }
-      return drafts
+      const main = handChanges(on.neck, part, played.moments).map((change) => ({ change, leaves: false, aside: false }))
+      const others = played.asides.flatMap((aside) => changesAside(on.neck, part, { aside, main: played.moments }))
+      return [...main, ...others]
+        .filter(({ change }) => isNew(change))
+        .flatMap((one) => judge(one, lesson.settings) ?? [])
     }),
 }
 
-function judge(change: HandChange, goalBpm: number | null, tempoBpm: number): FindingDraft | null {
-  const { availableS, neededS, to } = change
-  const { bar } = to
-  const what = `the change in ${placeName(to)}${change.atRepeat ? `, coming from ${barWord(change.from.bar)} at the repeat,` : ''}`
+/** A change to judge. Of one that leaves another way to play, the way left is what has to be mended. */
+interface JudgedChange {
+  readonly change: HandChange
+  readonly aside: boolean
+  readonly leaves: boolean
+}
+
+/** The changes into, within and out of another way to play a stretch of a bar. */
+function changesAside(
+  neck: Neck,
+  part: Part,
+  { aside, main }: { readonly aside: FingeredAside; readonly main: readonly FingeredMoment[] },
+): readonly JudgedChange[] {
+  const needs = ({ event }: FingeredMoment): boolean => event.notes.some(({ fret }) => fret !== null && fret > 0)
+  const before = main.slice(Math.max(0, aside.after - LOOK_AROUND), aside.after).findLast(needs)
+  const end = aside.end
+  const next = main.slice(aside.after, aside.after + LOOK_AROUND).find((moment) => moment.start >= end && needs(moment))
+  const line = [before, ...aside.moments, next].filter((moment) => moment !== undefined)
+  const own = new Set(aside.moments)
+  return handChanges(neck, { bars: part.bars, repeats: [] }, line)
+    .filter(({ from, to }) => own.has(from) || own.has(to))
+    .map((change) => ({ change, aside: true, leaves: !own.has(change.to) }))
+}
+
+/** Strikes looked through before and after another way to play for one that presses a string. */
+const LOOK_AROUND = 64
+
+function judge(
+  { change, aside, leaves }: JudgedChange,
+  { goalBpm, tempoBpm }: Pick<LessonSettings, 'goalBpm' | 'tempoBpm'>,
+): FindingDraft | null {
+  const { availableS, neededS, from, to } = change
+  const { bar } = leaves ? from : to
+  const way = leaves ? ', coming from the other way to play,' : aside ? ', played the other way,' : ''
+  const back = change.atRepeat ? `, coming from ${barWord(from.bar)} at the repeat,` : ''
+  const what = `the change in ${placeName(to)}${way}${back}`
   const base = {
-    span: to.event.span,
-    bar: bar.number,
+    span: (leaves ? from : to).event.span,
+    bar: to.bar.number,
     ...(change.atRepeat
-      ? {
-          related: [{ span: change.from.event.span, message: 'the last stroke before the repeat that needs the hand' }],
-        }
+      ? { related: [{ span: from.event.span, message: 'the last stroke before the repeat that needs the hand' }] }
       : {}),
   }
   const share = hundredths(neededS) / Math.max(1, hundredths(availableS))

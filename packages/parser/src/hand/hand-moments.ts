@@ -37,6 +37,8 @@ export interface HandAside {
   readonly alternative: number
   /** How many moments of the main line come before it. */
   readonly after: number
+  /** Where the main line goes on, in ticks from the start of the part. */
+  readonly end: Ticks
   readonly moments: readonly HandMoment[]
 }
 
@@ -56,10 +58,16 @@ export function handMoments(lesson: Lesson, part: Part): PartMoments {
     const place = { bar, barStart, shapes, all: lesson.shapes }
     const taken = new Set<number>()
     const takeAsides = (until: Ticks): void => {
-      bar.alternatives.forEach(({ at, events }, alternative) => {
+      bar.alternatives.forEach(({ at, length, events }, alternative) => {
         if (at > until || taken.has(alternative)) return
         taken.add(alternative)
-        asides.push({ bar, alternative, after: moments.length, moments: momentsAside(events, state, place) })
+        asides.push({
+          bar,
+          alternative,
+          after: moments.length,
+          end: barStart + at + length,
+          moments: momentsAside(events, state, place),
+        })
       })
     }
     for (const event of bar.events) {
