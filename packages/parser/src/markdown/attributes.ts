@@ -33,7 +33,9 @@ export function checkAttributes(
       const help =
         allowed.length === 0
           ? `delete it; \`${what}\` takes none`
-          : helpWithNames(key, allowed.filter(isKey), 'delete it')
+          : key === 'id' && allowed.includes('part')
+            ? `write \`part=${attribute.value}\``
+            : helpWithNames(key, allowed.filter(isKey), 'delete it')
       report({ code: 'unknown-attribute', span: keySpan, message: `\`${what}\` does not know \`${key}\``, help })
     } else if (found.has(key)) {
       const message = `\`${key}\` stands twice`
@@ -58,6 +60,10 @@ function helpForStray(stray: StrayText, written: DirectiveText, allowed: readonl
     const meant = meantValue(before.key, before.value, (one) => /^\d+-\d+$/.test(one))
     if (meant !== null) return `write \`${before.key}=${meant}\``
     return `put the words in quotes: \`${before.key}="${shown(before.value)}"\``
+  }
+  if (!allowed.includes('id')) {
+    if (allowed.includes('bars') && /^\d+(?:-\d+)?$/.test(stray.text)) return `write \`bars=${stray.text}\``
+    if (allowed.includes('part') && /^[A-Za-z][\w-]*$/.test(stray.text)) return `write \`part=${stray.text}\``
   }
   if (allowed.includes('id') && isBareId(stray, written)) return `write \`#${stray.text}\``
   return `write ${allowed.includes('id') ? '`#name`, ' : ''}\`name=value\` or \`name="two words"\` with spaces between`

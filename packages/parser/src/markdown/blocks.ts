@@ -1,6 +1,7 @@
 import type { List, RootContent, Table } from 'mdast'
 import type { Block, ListItem } from '../score/prose.ts'
 import { CONTAINERS, LEAF_DIRECTIVES } from './directive-names.ts'
+import { isComment } from './html-comment.ts'
 import { type Definitions, spanOf, toInlines } from './inlines.ts'
 import { readLeafDirective } from './leaf-directives.ts'
 import type { ProseContext } from './prose-context.ts'
@@ -24,6 +25,7 @@ function toBlock(node: RootContent, context: Context, depth: number): readonly B
     case 'paragraph':
       return [{ kind: 'paragraph', children: toInlines(node.children, context), span }]
     case 'html':
+      if (isComment(node.value)) return []
       return [{ kind: 'paragraph', children: [{ kind: 'text', text: node.value.replace(/\s+/g, ' '), span }], span }]
     case 'blockquote':
       return [{ kind: 'quote', children: toBlocks(node.children, context, depth + 1), span }]

@@ -77,7 +77,8 @@ function readEntry(
   )
     return null
   if (named === undefined) {
-    const help = helpWithNames(name, [...names.keys()], 'write the title of a part or the name of a section')
+    const otherwise = helpWithNames(name, [...names.keys()], 'write the title of a part or the name of a section')
+    const help = meantEntry(text, names) ?? otherwise
     const span = { start, end: start + name.length }
     context.report({ code: 'unknown-part', span, message: `there is no part or section \`${name}\``, help })
     return null
@@ -90,6 +91,18 @@ function readEntry(
   if (range !== null && named.runs !== null)
     tellOutside(range, { ...named, name, span, runs: named.runs, report: context.report })
   return { name, bars: range, times }
+}
+
+/** How an entry is written that has its number of times in another way, or other signs than commas; null when nobody can tell. */
+function meantEntry(text: string, names: ReadonlyMap<string, Named>): string | null {
+  const pieces = text.split(/\s*[;|/>]+\s*/)
+  if (pieces.length > 1 && pieces.some((piece) => names.has(piece))) return 'put commas between the names'
+  const times = /^(.*?)\s*\(?(?:x\s*)?(\d{1,2})\s*(?:x|times)?\)?$/i.exec(text) ?? /^(.*?)\s+(twice)$/i.exec(text)
+  const before = /^(\d{1,2})\s*(?:x|times)?\s+(.*)$/i.exec(text)
+  const name = times?.[1] ?? before?.[2] ?? ''
+  const count = times?.[2]?.toLowerCase() === 'twice' ? '2' : (times?.[2] ?? before?.[1])
+  if (names.has(name)) return `write \`${name} x${count}\``
+  return before !== null && names.has(before[2] ?? '') ? `write \`${before[2]} x${before[1]}\`` : null
 }
 
 /** Reports bars that do not lie in the section they are named with. */

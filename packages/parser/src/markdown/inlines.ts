@@ -1,10 +1,10 @@
 import type { Definition, Node, PhrasingContent } from 'mdast'
-import { nearestNames } from '../finding/nearest-names.ts'
 import type { Inline } from '../score/prose.ts'
 import type { Span } from '../source/span.ts'
 import { checkFile } from './file-references.ts'
-import { INLINE_NAMES } from './inline-construct.ts'
+import { isComment } from './html-comment.ts'
 import { readInlineDirective } from './inline-directives.ts'
+import { reportInlineNearMisses } from './inline-near-misses.ts'
 import type { ProseContext } from './prose-context.ts'
 
 /** The targets of reference links, by their normalised names. */
@@ -21,11 +21,14 @@ export function toInlines(
 ): readonly Inline[] {
   const result: Inline[] = []
   for (const node of nodes) {
+    if (node.type === 'html' && isComment(node.value)) continue
     const inline = depth > DEEPEST ? textOf(node, context) : toInline(node, context, depth)
     const last = result.at(-1)
     if (inline.kind === 'text' && last?.kind === 'text') {
       const span = { start: last.span.start, end: inline.span.end }
-      result[result.length - 1] = { kind: 'text', text: last.text + inline.text, span }
+      // Where a comment stood between them, its two spaces become one.
+      const joined = last.text.endsWith(' ') ? inline.text.replace(/^ /, '') : inline.text
+      result[result.length - 1] = { kind: 'text', text: last.text + joined, span }
     } else {
       result.push(inline)
     }
@@ -41,7 +44,7 @@ function toInline(
   const span = spanOf(node, context)
   switch (node.type) {
     case 'text':
-      reportNearMisses(span, context)
+      reportInlineNearMisses(span, context)
       return { kind: 'text', text: oneLine(node.value), span }
     case 'inlineCode':
       return { kind: 'code', text: oneLine(node.value), span }
@@ -83,22 +86,4 @@ export function spanOf(node: Node, context: ProseContext): Span {
 
 function oneLine(text: string): string {
   return text.replace(/[ \t]*(?:\r\n|\r|\n)[ \t]*/g, ' ')
-}
-
-/** Reports `:chort[...]` and the like in a text: a name with a label, at most two letters from one of ours. */
-function reportNearMisses(span: Span, { text, report }: ProseContext): void {
-  const source = text.slice(span.start, span.end)
-  for (const match of source.matchAll(/(?<![\\:A-Za-z0-9]):([A-Za-z]{2,9})\[/g)) {
-    const name = match[1] ?? ''
-    const near = nearestNames(name, INLINE_NAMES)[0]
-    if (near === undefined) continue
-    const start = span.start + match.index
-    const known = INLINE_NAMES.includes(name)
-    report({
-      code: known ? 'block-misspelt' : 'unknown-directive',
-      span: { start, end: start + name.length + 1 },
-      message: known ? `the bracket after \`:${name}\` is not closed` : `there is nothing called \`:${name}\``,
-      help: known ? 'put `]` after the name, on the same line' : `write \`:${near}[...]\``,
-    })
-  }
 }

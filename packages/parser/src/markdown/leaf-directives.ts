@@ -111,6 +111,12 @@ function readGrids(written: DirectiveText, { span, nameSpan }: Places, context: 
   const shapes: string[] = []
   for (const match of foldSigns(label.text).matchAll(/(?:[^\s,(]|\([^)]*\)|\()+/g)) {
     const start = label.span.start + match.index
+    if (/^(?:and|&|\+)$/.test(match[0]) && !context.shapeNames.has(match[0])) {
+      const span = { start, end: start + match[0].length }
+      const message = `no "${match[0]}" stands between names`
+      context.report({ code: 'bad-attribute', span, message, help: 'put only spaces between them' })
+      continue
+    }
     if (namesShape(match[0], { start, end: start + match[0].length }, context)) shapes.push(match[0])
   }
   return shapes.length === 0 ? null : { kind: 'grids', shapes, span }

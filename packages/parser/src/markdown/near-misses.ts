@@ -5,6 +5,8 @@ import type { Span } from '../source/span.ts'
 import { checkAttributes } from './attributes.ts'
 import { BLOCK_NAMES, CONTAINERS, LEAF_DIRECTIVES } from './directive-names.ts'
 import { readDirectiveText } from './directive-text.ts'
+import { isComment } from './html-comment.ts'
+import { INLINE_NAMES } from './inline-construct.ts'
 import type { RawBlock, RawScan } from './raw-blocks.ts'
 import { type OutlineDirective, type OutlineText, type TreeOutline, textAtLine } from './tree-outline.ts'
 
@@ -20,11 +22,12 @@ interface Context {
   readonly report: Report
 }
 
-/** The raw blocks that are meant as such: all but those shown as an example in a closed code fence. */
+/** The raw blocks that are meant as such: all but those shown as an example in a closed code fence and those in a comment. */
 export function meantBlocks(context: Omit<Context, 'report'>): readonly RawBlock[] {
   return context.scan.blocks.filter((block) => {
     if (context.outline.rawLines.has(block.openLine)) return true
     const holder = textAtLine(context.outline, block.openLine)
+    if (holder?.kind === 'html') return !isWholeComment(holder, context)
     return holder?.kind !== 'code' || !isClosedFence(holder, context)
   })
 }
@@ -118,7 +121,7 @@ function reportDirective(
   const isLeaf = name in LEAF_DIRECTIVES
   const isContainer = CONTAINER_NAMES.includes(name)
   if (!isLeaf && !isContainer) {
-    const help = helpWithNames(name, BLOCK_NAMES, 'use a name of the guide')
+    const help = helpForName(name)
     tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
   } else if (container && isLeaf) {
     const message = `\`${name}\` stands on one line, with two colons`
@@ -184,16 +187,51 @@ function reportColonLine(line: number, start: SourceLine, tell: (line: number, d
   const near = nearestNames(name, BLOCK_NAMES)
   if (colons.length < 3 && (near.length === 0 || gap !== '')) return
   const nameSpan = { start: start.offset, end: start.offset + colons.length + gap.length + name.length }
-  const help = helpWithNames(name, BLOCK_NAMES, 'delete the colons, or use a name of the guide')
+  const help = helpForName(name)
   tell(line, { code: 'unknown-directive', span: nameSpan, message: `there is nothing called \`${name}\``, help })
+}
+
+/** What people call the things a line can place: common practice. */
+const OTHER_NAMES: Readonly<Record<string, string>> = {
+  warning: 'care',
+  caution: 'care',
+  note: 'teacher',
+  solution: 'answer',
+  pagebreak: 'break',
+  newpage: 'break',
+  tab: 'sheet',
+  tablature: 'sheet',
+  notation: 'sheet',
+  score: 'sheet',
+  chords: 'grids',
+  diagrams: 'grids',
+  practice: 'plan',
+  strum: 'strip',
+  strumming: 'strip',
+  steps: 'cards',
+  structure: 'form',
+  staves: 'blank',
+}
+
+/** The mend for a name that no block has. */
+function helpForName(name: string): string {
+  const lower = name.toLowerCase()
+  if (INLINE_NAMES.includes(lower)) return `write \`:${lower}[...]\` with one colon, inside a sentence`
+  const exact = BLOCK_NAMES.find((known) => known === lower) ?? OTHER_NAMES[lower]
+  return exact === undefined ? helpWithNames(name, BLOCK_NAMES, 'use a name of the guide') : `write \`${exact}\``
 }
 
 /** How a line is written that only looks like a directive: with its names in brackets, where it takes names. */
 function helpForColonLine(start: string, name: string, rest: string): string {
   const words = rest.trim()
-  if (/^[[{].*[\]}]$/.test(words) && words.length <= 40) return `write \`${start}${words}\``
+  if (/^(?:\[[^\]]{0,40}\])?(?:\{[^}]{0,40}\})?$/.test(words) && words !== '') return `write \`${start}${words}\``
   const named = (name === 'grids' || name === 'form') && /^[^[{]+$/.test(words) && words.length <= 40
-  return named ? `write \`${start}[${words}]\`` : `write \`${start}\` with nothing but its braces after it`
+  if (named) return `write \`${start}[${words}]\``
+  if (/^[[{]/.test(words) && !/[\]}]/.test(words))
+    return `put \`${words.startsWith('[') ? ']' : '}'}\` at the end of this line`
+  if (name in LEAF_DIRECTIVES && /^[A-Za-z][\w-]*$/.test(words)) return `write \`${start}{part=${words}}\``
+  const own = /^(?:\[[^\]]{0,40}\])?(?:\{[^}]{0,40}\})?/.exec(words)?.[0] ?? ''
+  return `write \`${start}${own}\` alone on its line`
 }
 
 function reportLonelyColons(
@@ -230,6 +268,11 @@ function isIndented(opening: Span, { text }: Context): boolean {
 
 function isIndentedCode(holder: OutlineText, context: Context): boolean {
   return !/^\s*(?:`{3}|~{3})/.test(context.text.slice(holder.start + context.shift, holder.end + context.shift))
+}
+
+/** Whether a run of HTML is a comment with its end: whatever stands in it is taken out for now. */
+function isWholeComment(holder: OutlineText, { text, shift }: Omit<Context, 'report'>): boolean {
+  return isComment(text.slice(holder.start + shift, holder.end + shift))
 }
 
 function isClosedFence(holder: OutlineText, context: Omit<Context, 'report'>): boolean {

@@ -104,9 +104,11 @@ export function findBars(text: string, span: Span, { part, report }: { part: Par
         : last > first
           ? `the part \`${part.id}\` ends at bar ${last}`
           : `the part \`${part.id}\` has only bar ${last}`
-  const swapped = match !== null && from > to && to >= first && from <= last
-  const help = swapped
-    ? `write \`${to}-${from}\``
+  const named = (text.match(/\d{1,5}/g) ?? []).map(Number)
+  const [low = 0, high = low] = named.toSorted((a, b) => a - b)
+  const meant = (match === null || from > to) && named.length > 0 && named.length < 3 && low >= first && high <= last
+  const help = meant
+    ? `write \`${low === high ? low : `${low}-${high}`}\``
     : last > first
       ? `write bars from ${first} to ${last}, such as \`${last}\` or \`${first}-${last}\``
       : `write \`${last}\``

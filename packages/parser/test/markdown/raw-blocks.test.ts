@@ -38,7 +38,7 @@ const MARKED: Readonly<Record<string, string>> = {
   'a tab': `\t⟦block-indented::::part{#tag}⟧\n\t${BAR.replaceAll('\n', '\n\t')}:::\n`,
   'four spaces under words': `words\n    ⟦block-indented::::part{#tag}⟧\n    ${BAR.replaceAll('\n', '\n    ')}:::\n`,
   'an open fence above': `\`\`\`\nwords\n\n⟦block-swallowed::::part{#tag}⟧\n${BAR}:::\n`,
-  'a comment around it': `<!--\n⟦block-swallowed::::part{#tag}⟧\n${BAR}:::\n-->\n`,
+  'a comment around it that has no end': `<!--\n⟦block-swallowed::::part{#tag}⟧\n${BAR}:::\n`,
   'a tag right above': `<div>\n⟦block-swallowed::::part{#tag}⟧\n${BAR}:::\n</div>\n`,
   'colons that close nothing': `${PART}\n⟦block-misspelt::::⟧\n`,
   'a container with as few colons as its part': `⟦block-misspelt::::teacher⟧\n${PART}\nwords\n:::\n`,
@@ -110,4 +110,15 @@ describe('the attributes of a part', () => {
       expect(found).toEqual(expected)
     })
   }
+})
+
+describe('a comment', () => {
+  it('is not printed, and takes out what stands in it', () => {
+    const text = `Words.\n\n<!-- for later -->\n\nMore <!-- hm --> words.\n\n<!--\n${PART}\n::sheet{part=tag}\n-->\n`
+    expect(findingsOf(text)).toEqual([])
+    const { blocks, parts } = lessonOf(text)
+    expect(parts).toEqual([])
+    expect(blocks.map(({ kind }) => kind)).toEqual(['paragraph', 'paragraph'])
+    expect(blocks[1]).toMatchObject({ children: [{ kind: 'text', text: 'More words.' }] })
+  })
 })
