@@ -1,6 +1,7 @@
-import type { BarRange } from '@barwise/parser'
+import type { BarRange, Part } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
+import { rhythmOf } from '../../steps/rhythm.ts'
 import type { RichText } from '../../steps/speak/rich-text.ts'
 import { withEffort } from '../document/card-tags.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
@@ -25,12 +26,23 @@ export function setCards(
   const steps = { ...told, cards: withEffort(told.cards, { lesson, part, words }) }
   const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
   const pickup = plainPickup(part, wanted)
-  const cards = wanted.filter((card) => card !== pickup)
+  const cards = wanted.filter((card) => card !== pickup).map((card) => (hasRhythm(part, card) ? card : quiet(card)))
   const section = { title: block.title, part, steps, cards, notes: block.notes }
   const rows = context.style.large ? setLargeCards(section, area, context) : setUsualCards(section, area, context)
   const pickupNotes = block.notes.filter((note) => note.card === pickup?.bar)
   const lines = [...setLines({ steps, bars, pickup }, area, context), ...setMarginNotes(pickupNotes, area, context)]
   return [...rows, ...lines]
+}
+
+/** Whether anything begins in what a card shows. */
+function hasRhythm(part: Part, card: StepCard): boolean {
+  const bar = part.bars.find(({ number }) => number === card.bar)
+  return bar !== undefined && rhythmOf(bar, card).some(({ sound }) => sound.kind !== 'hold' && sound.kind !== 'rest')
+}
+
+/** A card without a rhythm to say. */
+function quiet(card: StepCard): StepCard {
+  return { ...card, rhythm: '' }
 }
 
 function overlaps(a: BarRange, b: BarRange): boolean {
