@@ -40,16 +40,22 @@ function withoutFinger({ grips }: RuleContext): readonly FindingDraft[] {
 }
 
 function withOthersMoved({ hands }: RuleContext): readonly FindingDraft[] {
-  return [...hands.values()].flatMap(({ moments }) => {
+  return [...hands.values()].flatMap(({ moments, asides }) => {
     const seen = new Set<string>()
-    return moments.flatMap((moment, at): readonly FindingDraft[] => {
-      const passed = notesPassedOn(moments[at - 1], moment)
+    const judge = (before: FingeredMoment | undefined, moment: FingeredMoment): readonly FindingDraft[] => {
+      const passed = notesPassedOn(before, moment)
       if (passed.length === 0) return []
-      const key = `${(moment.shape ?? moments[at - 1]?.shape)?.name} ${gripKey(moment.grip)}`
+      const shape = moment.shape ?? before?.shape ?? null
+      const key = `${shape?.name} ${gripKey(moment.grip)}`
       if (seen.has(key)) return []
       seen.add(key)
-      return [movedFinding(moment, passed, moment.shape ?? moments[at - 1]?.shape ?? null)]
-    })
+      return [movedFinding(moment, passed, shape)]
+    }
+    const main = moments.flatMap((moment, at) => judge(moments[at - 1], moment))
+    const others = asides.flatMap((aside) =>
+      aside.moments.flatMap((moment, at) => judge(aside.moments[at - 1] ?? moments[aside.after - 1], moment)),
+    )
+    return [...main, ...others]
   })
 }
 

@@ -50,3 +50,7 @@ test('a pull-off to a fretted note needs a finger that is there before it', () =
   )
   expect(said('', '8@3(4) p:5@3(1)')).toEqual([])
 })
+
+test('another way to play is held to the same', () => {
+  expect(said('F 1 3 3 2 1 1 fingers 1 3 4 2 1 1', 'F -\n  or 1: F h:3@1')).toHaveLength(1)
+})
