@@ -43,7 +43,7 @@ function expectTiled(part: Part): void {
   })
 }
 
-/** Holds that the English steps of a part, read word by word, give its events again: when, strings, frets, strokes, marks. */
+/** Holds that the English steps of a part, read word by word, give its events again: when, strings, frets, strokes, marks; and its remarks. */
 export function expectReadsBack(lesson: Lesson, part: Part): void {
   const text = partPlainText(stepsOfPart(lesson, part, { language: 'en', strings: 'numbers' }))
   let bars: ReturnType<typeof decodePart>
@@ -56,6 +56,9 @@ export function expectReadsBack(lesson: Lesson, part: Part): void {
     bars.map((bar) => bar.number),
     text,
   ).toEqual(part.bars.map((bar) => bar.number))
+  for (const { text: remark } of part.bars.flatMap((bar) => bar.remarks)) {
+    expect(text.toLowerCase()).toContain(remark.replaceAll('“', '‘').replaceAll('”', '’').toLowerCase())
+  }
   for (const bar of part.bars) {
     const words = bars.find((one) => one.number === bar.number)!
     expect(words.length, text).toBe(bar.length)

@@ -211,7 +211,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'card.style-down': 'Alle Anschläge gehen abwärts.',
   'card.style-pluck': 'Die Finger der Schlaghand zupfen die Saiten.',
   'card.style-alternate': 'Die Schlaghand schwingt ab und auf.',
-  'card.feel-straight': 'Hier kommen die Zählzeiten gleichmäßig.',
+  'card.feel-straight': 'Hier wird gerade gespielt, ohne Swing.',
   'card.feel-swing-8': 'Swing: jedes <c>&</c> kommt spät, abwechselnd lang und kurz.',
   'card.feel-swing-16': 'Swing: jedes <c>e</c> und jedes <c>a</c> kommt spät, abwechselnd lang und kurz.',
   'form.bars': '{n, plural, one {ein Takt} other {{count} Takte}}',
