@@ -63,23 +63,19 @@ function mendOf({ grip, fingering, moment }: JudgedGrip, reached: Reach, on: Han
   const elsewhere = reached === 'stretch' ? 'try it higher up the neck first' : 'play it higher up the neck'
   if (easier === undefined || easier.fingering.join() === fingering?.join())
     return `${elsewhere}, or leave a string out`
-  const fingers = fingersInOrder(grip, easier.fingering, on.neck.strings)
   const other =
     moment === null
-      ? `try \`fingers ${fingers.join(' ')}\``
-      : `try it with fingers ${listWords(fingers.filter(isFinger))}, from the thickest string on`
+      ? `try \`fingers ${fingersOnLine(grip, easier.fingering, on.neck.strings)}\``
+      : `try it with fingers ${listWords(easier.fingering.map(String))}, from the lowest fret up`
   return `${other}, or ${elsewhere.replace('try', 'practise')}`
 }
 
 /** The fingers of a grip as a shape line lists them: one for each string from the thickest on, `0` where it is open, `x` where silent. */
-function fingersInOrder(grip: Grip, fingering: Fingering, strings: number): readonly string[] {
-  return Array.from({ length: strings }, (_, index) => {
+function fingersOnLine(grip: Grip, fingering: Fingering, strings: number): string {
+  const fingers = Array.from({ length: strings }, (_, index) => {
     const string = strings - index
     const at = grip.presses.findIndex((press) => press.string === string)
     return at >= 0 ? String(fingering[at]) : grip.open.includes(string) ? '0' : 'x'
   })
-}
-
-function isFinger(text: string): boolean {
-  return text !== '0' && text !== 'x'
+  return fingers.join(' ')
 }

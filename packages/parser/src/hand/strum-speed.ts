@@ -52,7 +52,9 @@ function nearestTicks(bar: Bar): number {
   return Math.min(bar.length, ...at.slice(1).map((ticks, index) => ticks - (at[index] ?? 0)))
 }
 
+/** Strokes a beat inside a tuplet; none for one shorter than a beat, which is a flick of the wrist and no speed to keep up. */
 function strokesABeat(bar: Bar, group: Group): number {
+  if (group.length < bar.beatTicks) return 0
   const inside = handStrokes(bar).filter(({ at }) => at >= group.at && at < group.at + group.length)
   return (inside.length * bar.beatTicks) / group.length
 }

@@ -33,6 +33,10 @@ test('a tuplet counts the strokes it has', () => {
   expect(handCyclesHz(barOf('  1 in 3: x - x\n  2 in 3: x - x', 'grid=4 time=2/4'))).toBe(2)
 })
 
+test('two strokes in the time of one slot are no speed to keep up', () => {
+  expect(handCyclesHz(barOf('  1: x (x x) x x\n  2: x x x x', 'grid=16 time=2/4'))).toBe(4)
+})
+
 test('a plucking hand does not swing', () => {
   expect(handCyclesHz(barOf('  1: 0@5 0@4\n  2: 0@3 0@2', 'grid=8 time=2/4 stroke=pluck'))).toBeNull()
 })
