@@ -211,6 +211,16 @@ describe('chord symbols', () => {
     ])
     expect(groove.bar(2).chords).toEqual([{ at: 6720, symbol: 'Em7', written: false }])
   })
+  test('a moved shape is spelled as its symbol is written, where both have one root', () => {
+    const written = (symbols: string): readonly (string | null)[] => {
+      const groove = readGroove(`bar 1 chords ${symbols}\n  1-4 in 2: A9^-1 A9^-1`)
+      const [first] = groove.bar(1).events
+      return first?.kind === 'strike' ? first.notes.map((note) => note.written) : []
+    }
+    expect(written('Ab9')[0]).toBe('Ab4')
+    expect(written('G#9')[0]).toBe('G#4')
+    expect(written('E7')[0]).toBe('G#4')
+  })
   test('notes without a shape are spelled by the symbol in force', () => {
     const groove = readGroove('bar 1 chords C7#9 D7b9\n  1-4 in 2: 11@1 11@1')
     // Degrees of the two chords: a sharp ninth above C is D#, a flat ninth above D is Eb (common practice).
