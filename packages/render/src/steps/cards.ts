@@ -43,7 +43,7 @@ export function findCards(lesson: Pick<Lesson, 'shapes'>, part: Part): readonly 
     if (bar === undefined) return []
     const profile = profileOf(part, bar)
     const as = number === 0 ? null : nearestBar(part, profile, told, memory)
-    if (number > 0) told.push({ profile, whole: as === null })
+    if (number > 0) told.push({ profile, whole: as === null, plain: as === null || isPlain(as) })
     const shown = as === null || showsWholeBar({ as }) ? { untilTicks: 0, fromTicks: bar.length } : as
     return [{ bar: number, also, as, fromTicks: shown.untilTicks, toTicks: shown.fromTicks }]
   })
@@ -63,6 +63,12 @@ export function toldStretch(card: Card): { readonly fromTicks: Ticks; readonly t
 interface Told {
   readonly profile: BarProfile
   readonly whole: boolean
+  /** Whether another bar can be told by it: not by one told by exchanged shapes and beats of its own at once. */
+  readonly plain: boolean
+}
+
+function isPlain({ exchanges, untilTicks, fromTicks }: AsBar): boolean {
+  return exchanges.length === 0 || untilTicks === fromTicks
 }
 
 /** Exchanges a listener can keep in mind. */
@@ -78,8 +84,8 @@ function nearestBar(part: Part, mine: BarProfile, told: readonly Told[], memory:
   const left = (as: AsBar): number => Math.ceil((as.fromTicks - as.untilTicks) / bar.beatTicks)
   const cost = (as: AsBar): number => left(as) * (MOST_EXCHANGES + 1) + as.exchanges.length
   let best: AsBar | null = null
-  for (const { profile, whole } of told) {
-    const found = [asItIs(mine, profile), whole ? exchanged(mine, profile, memory) : null]
+  for (const { profile, whole, plain } of told) {
+    const found = [plain ? asItIs(mine, profile) : null, whole ? exchanged(mine, profile, memory) : null]
     for (const as of found) {
       if (as === null || left(as) > half || left(as) >= beatCount(bar)) continue
       if (best !== null && cost(as) >= cost(best)) continue

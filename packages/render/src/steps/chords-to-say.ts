@@ -32,5 +32,6 @@ export function chordsToSay(
     )
     return !named && under.some((event) => event.kind === 'strike')
   })
-  return unsaid ? bar.chords.map(({ at, symbol }) => ({ symbol, at, place: countName(bar, at) })) : []
+  const changes = bar.chords.filter(({ symbol }, i) => symbol !== bar.chords[i - 1]?.symbol)
+  return unsaid ? changes.map(({ at, symbol }) => ({ symbol, at, place: countName(bar, at) })) : []
 }

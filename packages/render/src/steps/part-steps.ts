@@ -93,10 +93,9 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
     kind: 'extra' as const,
     bars: { from: bar, to: bar },
     lead: `${textOf(voice.say('card.bar', { bar: String(bar) }))}:`,
-    text: speakItems(speaker, items).flatMap((item, i) => [
-      ...(i === 0 ? [] : [plain(' ')]),
-      ...item.clauses.flatMap((clause) => clause.text),
-    ]),
+    text: speakItems(speaker, items)
+      .flatMap((item) => item.clauses)
+      .flatMap((clause, i) => (i === 0 ? clause.text : [plain(' '), ...clause.text])),
   }))
   return {
     form: speakForm(voice, telling.form),

@@ -81,7 +81,7 @@ export function alternativesIn(telling: Telling, fromTicks: Ticks, toTicks: Tick
         to: beatAt(bar, at + length - 1),
         fromTicks: at,
         toTicks: at + length,
-        instructions: tellEvents(inner, state, events),
+        instructions: shapeFirst(tellEvents(inner, state, events)),
       }
     })
 }

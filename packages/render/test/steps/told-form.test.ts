@@ -73,6 +73,12 @@ test('a bar is told in full where its strings, its way of stopping or its travel
   expect(asOf('Em7.open', '  1: Em7@1-3 - - -\n  2: Em7@1-2 - - -\n  3: Em7@1-3 - - -\n  4: Em7@1-2 - - -')).toBe('')
 })
 
+test('no bar is told by one that is itself told by other shapes and beats of its own', () => {
+  const text = `bar 1\n${BAR}\nbar 2 = bar 1 with A9 for Em7\n  4: x x x x\nbar 3 = bar 2\n  1: x x x x`
+  const steps = stepsWritten(text)
+  expect(steps.cards.map((card) => card.as?.bar ?? null)).toEqual([null, 1, null])
+})
+
 test('two shapes are exchanged for two others', () => {
   const bar = '  1: Em7 - A9 -\n  2: x x x x\n  3: Em7 - A9 -\n  4: x x x x'
   const shapes = [
@@ -112,6 +118,7 @@ test('how a part is struck and swung is told at its head, and where it changes',
 test('chord symbols that no grip says are told, each where it begins', () => {
   const notes = '  1: 3@6 - - -\n  2: - - - -\n  3: 0@5 - - -\n  4: . . . .'
   expect(cardWritten(1, `bar 1 chords G - Am .\n${notes}`)).toContain('Chords: G, Am on 3 and no chord on 4.')
+  expect(cardWritten(1, `bar 1 chords G G - G\n${notes}`)).toContain('Chord: G.')
   expect(cardWritten(1, `bar 1 chords Em7\n${BAR}`)).not.toContain('Chord')
   expect(cardWritten(2, `bar 1 chords G\n${notes}\nbar 2 = bar 1\n  4: x x x x`)).not.toContain('Chord')
 })
@@ -133,6 +140,9 @@ test('remarks stand at their beat in quotation marks, with a capital and a full 
 
 test('a copied bar that has remarks or other ways of its own tells them in a line', () => {
   expect(lines(`bar 1\n${BAR}\nbar 2 = bar 1\n  say: slower now`)).toContain('Bar 2: “Slower now.”')
+  expect(lines(`bar 1\n${BAR}\nbar 2 = bar 1\n  or 1: Em7 - A9 -`).at(-1)).toMatch(
+    /^Bar 2: Another way for beat 1: strike Em7 down; let it last\. A9: .* A9 down on ‘and’; let it last\.$/,
+  )
 })
 
 test('each card has a rhythm to say that matches its slots', () => {
