@@ -50,7 +50,9 @@ function evened(
 ): readonly FilledPage[] {
   if ((usual.at(-1)?.filled ?? 0) > options.height * BARE) return usual
   let best = usual
-  for (let index = rows.length - 1; index > 0; index -= 1) {
+  let moved = 0
+  for (let index = rows.length - 1; index > 0 && moved < options.height; index -= 1) {
+    moved += rows[index]?.height ?? 0
     if (rows[index - 1]?.keepNext === true) continue
     const cut = rows.map((each, at): Row => (at === index ? { ...each, startsPage: 'any' } : each))
     const pages = paginate(cut, options)
