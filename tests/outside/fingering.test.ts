@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { feasibleFingerings } from '../../packages/parser/src/hand/feasible-fingerings.ts'
 import { type Fingering, type Grip, gripOf } from '../../packages/parser/src/hand/grip.ts'
 import { gripSpreadMm } from '../../packages/parser/src/hand/grip-spread.ts'
+import { COMMON_PACE } from '../../packages/parser/src/hand/hand-pace.ts'
 import { fretFromNutMm, type Neck, tipMm } from '../../packages/parser/src/hand/neck.ts'
 import { rankFingerings } from '../../packages/parser/src/hand/rank-fingerings.ts'
 import { type HandOnNeck, rankForHand } from '../../packages/parser/src/hand/rank-for-hand.ts'
@@ -81,7 +82,7 @@ describe('published fingerings of the open chord data set (@tombatossals/chords-
 
   test('ours is the published fingering in at least 85 % first and 95 % among three, on the keys the weights never saw', () => {
     const held = clean.filter(({ shape }) => ['C', 'F', 'Ab'].includes(shape.key))
-    const on: HandOnNeck = { neck: neck(648), hand: 'adult' }
+    const on: HandOnNeck = { neck: neck(648), hand: 'adult', pace: COMMON_PACE }
     // By the burdens of the hand alone, and as lessons are fingered: reach weighed too.
     for (const [name, rank] of [
       ['by burdens', rankFingerings],

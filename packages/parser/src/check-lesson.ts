@@ -6,6 +6,7 @@ import { silencer } from './checks/silenced.ts'
 import type { Finding } from './finding/finding.ts'
 import { inSourceOrder, placeFinding } from './finding/reporter.ts'
 import { fingerLesson, handOnNeck } from './hand/finger-part.ts'
+import type { HandPace } from './hand/hand-pace.ts'
 import type { Lesson } from './score/lesson.ts'
 import { createLineIndex } from './source/line-index.ts'
 import type { SourceFile } from './source/span.ts'
@@ -20,20 +21,27 @@ export interface CheckedLesson {
   readonly findings: readonly Finding[]
 }
 
+/** What a caller may set. */
+export interface CheckOptions {
+  /** How fast the fretting hand is when changes are judged: common judgement unless given. */
+  readonly pace?: HandPace
+}
+
 /**
  * Checks a lesson that was read: works out fingers and harmony and runs every rule. `sources` are the files its spans
  * count in: the lesson's own, and the shared shape file when its shapes come from one. Findings in a shape file that only
  * repeats for each lesson are given for each; the caller may show them once. Never throws on what a writer wrote.
  */
-export function checkLesson(lesson: Lesson, sources: readonly SourceFile[]): CheckedLesson {
+export function checkLesson(lesson: Lesson, sources: readonly SourceFile[], options: CheckOptions = {}): CheckedLesson {
   const judged = {
     ...lesson,
     shapes: lesson.shapes.map((shape) => ({ ...shape, harmony: harmonyOf(shape, lesson.instrument) })),
   }
-  const fingered = fingerLesson(judged)
+  const on = handOnNeck(lesson, options.pace)
+  const fingered = fingerLesson(judged, on)
   const context = {
     lesson: fingered.lesson,
-    on: handOnNeck(lesson),
+    on,
     hands: fingered.hands,
     grips: gripsOf(fingered.lesson, fingered.hands),
   }

@@ -2,7 +2,7 @@ import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredAside, FingeredMoment } from '../hand/finger-part.ts'
 import { gripKey } from '../hand/grip.ts'
 import { fastestTempo, type HandChange, handChanges, hundredths } from '../hand/hand-changes.ts'
-import type { Neck } from '../hand/neck.ts'
+import type { HandOnNeck } from '../hand/rank-for-hand.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { Part } from '../score/part.ts'
 import { CARE } from './care.ts'
@@ -32,8 +32,8 @@ export const changes: Rule = {
         seen.add(key)
         return !known
       }
-      const main = handChanges(on.neck, part, played.moments).map((change) => ({ change, leaves: false, aside: false }))
-      const others = played.asides.flatMap((aside) => changesAside(on.neck, part, { aside, main: played.moments }))
+      const main = handChanges(on, part, played.moments).map((change) => ({ change, leaves: false, aside: false }))
+      const others = played.asides.flatMap((aside) => changesAside(on, part, { aside, main: played.moments }))
       return [...main, ...others]
         .filter(({ change }) => isNew(change))
         .flatMap((one) => judge(one, lesson.settings) ?? [])
@@ -49,7 +49,7 @@ interface JudgedChange {
 
 /** The changes into, within and out of another way to play a stretch of a bar. */
 function changesAside(
-  neck: Neck,
+  on: HandOnNeck,
   part: Part,
   { aside, main }: { readonly aside: FingeredAside; readonly main: readonly FingeredMoment[] },
 ): readonly JudgedChange[] {
@@ -59,7 +59,7 @@ function changesAside(
   const next = main.slice(aside.after, aside.after + LOOK_AROUND).find((moment) => moment.start >= end && needs(moment))
   const line = [before, ...aside.moments, next].filter((moment) => moment !== undefined)
   const own = new Set(aside.moments)
-  return handChanges(neck, { bars: part.bars, repeats: [] }, line)
+  return handChanges(on, { bars: part.bars, repeats: [] }, line)
     .filter(({ from, to }) => own.has(from) || own.has(to))
     .map((change) => ({ change, aside: true, leaves: !own.has(change.to) }))
 }

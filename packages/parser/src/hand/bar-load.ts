@@ -39,7 +39,7 @@ export function weighPart(
 ): { readonly changes: readonly HandChange[]; readonly loads: readonly BarLoad[] } {
   const on = handOnNeck(lesson)
   const { moments } = fingerPart(lesson, part)
-  const changes = handChanges(on.neck, part, moments)
+  const changes = handChanges(on, part, moments)
   const written = changes.filter((change) => !change.atRepeat)
   return { changes, loads: barLoads(on, part.bars, moments, written) }
 }

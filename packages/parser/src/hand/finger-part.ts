@@ -5,6 +5,7 @@ import type { Finger, Shape } from '../score/shape.ts'
 import type { Fingering } from './grip.ts'
 import { gripOf } from './grip.ts'
 import { type HandAside, type HandMoment, handMoments } from './hand-moments.ts'
+import { COMMON_PACE, type HandPace } from './hand-pace.ts'
 import { fingeringPath, type PathOptions } from './hand-path.ts'
 import { neckOf } from './neck.ts'
 import { type HandOnNeck, rankForHand } from './rank-for-hand.ts'
@@ -35,11 +36,11 @@ export interface FingeredLesson {
  * Works out the fingers a lesson leaves out: one path through each part; a shape that the writer did not finger gets the
  * fingers it is played with most often, and keeps them everywhere. Fingers the writer gave are never changed.
  */
-export function fingerLesson(lesson: Lesson): FingeredLesson {
-  const withShapes = { ...lesson, shapes: fingerShapes(lesson) }
+export function fingerLesson(lesson: Lesson, on: HandOnNeck = handOnNeck(lesson)): FingeredLesson {
+  const withShapes = { ...lesson, shapes: fingerShapes(lesson, on) }
   const hands = new Map<string, FingeredPart>()
   const parts = withShapes.parts.map((part) => {
-    const fingered = fingerPart(withShapes, part)
+    const fingered = fingerPart(withShapes, part, on)
     hands.set(part.id, fingered)
     return { ...part, bars: fingerBars(part, fingered) }
   })
@@ -51,8 +52,7 @@ export function fingerLesson(lesson: Lesson): FingeredLesson {
  * The moments of one part with the fingers along its cheapest path. Another way to play a stretch has a path of its own, which
  * starts from the hand as the main line leaves it there.
  */
-export function fingerPart(lesson: Lesson, part: Part): FingeredPart {
-  const on = handOnNeck(lesson)
+export function fingerPart(lesson: Lesson, part: Part, on: HandOnNeck = handOnNeck(lesson)): FingeredPart {
   const { moments, asides } = handMoments(lesson, part)
   const main = withPath(moments, on)
   return {
@@ -73,17 +73,17 @@ function withPath(moments: readonly HandMoment[], options: PathOptions): readonl
 }
 
 /** The hand and the neck of a lesson. */
-export function handOnNeck(lesson: Lesson): HandOnNeck {
-  return { neck: neckOf(lesson.instrument), hand: lesson.settings.hand }
+export function handOnNeck(lesson: Lesson, pace: HandPace = COMMON_PACE): HandOnNeck {
+  return { neck: neckOf(lesson.instrument), hand: lesson.settings.hand, pace }
 }
 
 /** The shapes with fingers, as most moments have them; those worked out here count as given for the path that follows. */
-function fingerShapes(lesson: Lesson): readonly Shape[] {
+function fingerShapes(lesson: Lesson, on: HandOnNeck): readonly Shape[] {
   const open = new Set(lesson.shapes.filter((shape) => !isFingered(shape)).map((shape) => shape.name))
   if (open.size === 0) return lesson.shapes
   const votes = new Map<string, Map<string, number>>()
   for (const part of lesson.parts) {
-    const { moments, asides } = fingerPart(lesson, part)
+    const { moments, asides } = fingerPart(lesson, part, on)
     for (const line of [moments, ...asides.map((aside) => aside.moments)]) {
       for (const [at, moment] of line.entries()) {
         const { shape, plainShape, fingering } = moment
@@ -99,8 +99,7 @@ function fingerShapes(lesson: Lesson): readonly Shape[] {
     if (!open.has(shape.name)) return shape
     const tally = [...(votes.get(shape.name) ?? [])].sort((a, b) => b[1] - a[1])
     const voted = tally[0]?.[0]
-    const fingers =
-      voted === undefined ? easiest(shape, handOnNeck(lesson)) : (JSON.parse(voted) as readonly (Finger | null)[])
+    const fingers = voted === undefined ? easiest(shape, on) : (JSON.parse(voted) as readonly (Finger | null)[])
     return fingers === null ? shape : { ...shape, fingers }
   })
 }

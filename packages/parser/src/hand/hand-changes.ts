@@ -3,7 +3,7 @@ import type { Part, Repeat } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
 import type { FingeredMoment } from './finger-part.ts'
 import { moveTime } from './move-time.ts'
-import type { Neck } from './neck.ts'
+import type { HandOnNeck } from './rank-for-hand.ts'
 import { seconds, swungStart, swungTicks } from './swung-time.ts'
 
 /** A change of the fretting hand between two strikes that need it, one played after the other. */
@@ -24,7 +24,7 @@ export interface HandChange {
  * next one where a finger has to move. Strikes on open strings alone need no finger, so the hand may already be on its way.
  */
 export function handChanges(
-  neck: Neck,
+  on: HandOnNeck,
   part: Pick<Part, 'bars' | 'repeats'>,
   moments: readonly FingeredMoment[],
 ): readonly HandChange[] {
@@ -36,10 +36,10 @@ export function handChanges(
   for (const [at, to] of needing.entries()) {
     const from = needing[at - 1]
     if (from === undefined || crossesEnding(from.bar.number, to.bar.number, parted)) continue
-    const change = changeBetween(neck, from, to, swungStart(to) - swungStart(from))
+    const change = changeBetween(on, from, to, swungStart(to) - swungStart(from))
     if (change !== null) changes.push({ ...change, atRepeat: false })
   }
-  return [...changes, ...changesAtRepeats(neck, part, needing)]
+  return [...changes, ...changesAtRepeats(on, part, needing)]
 }
 
 /** Whether the way from one bar to a later one leads out of one ending into the next, which nobody plays. */
@@ -50,7 +50,7 @@ function crossesEnding(from: number, to: number, parted: ReadonlySet<string>): b
 }
 
 function changesAtRepeats(
-  neck: Neck,
+  on: HandOnNeck,
   part: Pick<Part, 'bars' | 'repeats'>,
   needing: readonly FingeredMoment[],
 ): readonly HandChange[] {
@@ -62,7 +62,7 @@ function changesAtRepeats(
     if (from === undefined || to === undefined || left === undefined || entered === undefined) return []
     const toEnd = left.start + left.length - (from.bar.start + swungTicks(from.event.at, from.bar))
     const fromStart = to.bar.start + swungTicks(to.event.at, to.bar) - entered.start
-    const change = changeBetween(neck, from, to, toEnd + fromStart)
+    const change = changeBetween(on, from, to, toEnd + fromStart)
     return change === null ? [] : [{ ...change, atRepeat: true }]
   })
 }
@@ -82,12 +82,12 @@ function repeatJoints(repeats: readonly Repeat[]): readonly (readonly [number, n
 }
 
 function changeBetween(
-  neck: Neck,
+  on: HandOnNeck,
   from: FingeredMoment,
   to: FingeredMoment,
   ticks: number,
 ): Omit<HandChange, 'atRepeat'> | null {
-  const { neededS, fingers } = moveTime(neck, from, to)
+  const { neededS, fingers } = moveTime(on, from, to)
   return fingers.length === 0 ? null : { from, to, neededS, availableS: seconds(ticks, from.bar), fingers }
 }
 

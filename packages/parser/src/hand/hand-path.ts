@@ -51,7 +51,7 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
     if (steps === undefined) {
       steps = layer.states.map(({ fingering: to }) =>
         before.states.map(({ fingering: from }) =>
-          stepCost(options.neck, { before: before.grip, from, moment, to, availableS }),
+          stepCost(options, { before: before.grip, from, moment, to, availableS }),
         ),
       )
       transitions.set(key, steps)

@@ -1,11 +1,9 @@
 import type { Finger } from '../score/shape.ts'
 import type { Fingering, Grip } from './grip.ts'
 import { positionOf } from './hand-position.ts'
-import { type Neck, travelMm } from './neck.ts'
+import { travelMm } from './neck.ts'
+import type { HandOnNeck } from './rank-for-hand.ts'
 
-/** Seconds a finger needs to leave and settle, and for each doubling of its way: the form is Fitts 1954, the numbers judgement. */
-export const SETTLE_S = 0.08
-export const TRAVEL_S = 0.06
 /** The usable part of a fret space, in millimetres. */
 const TARGET_MM = 20
 
@@ -26,7 +24,7 @@ export interface ReachedGrip extends HeldGrip {
  * moved whole, or slid, needs no settling; a finger that was free waits over the fret it hammers.
  */
 export function moveTime(
-  neck: Neck,
+  { neck, pace }: Pick<HandOnNeck, 'neck' | 'pace'>,
   from: HeldGrip,
   to: ReachedGrip,
 ): { readonly neededS: number; readonly fingers: readonly Finger[] } {
@@ -51,8 +49,8 @@ export function moveTime(
     const origins = places.length > 0 ? places : [hover]
     const waits = places.length === 0 && to.hammers.includes(press.string)
     const way = waits ? 0 : Math.min(...origins.map((place) => travelMm(neck, place, press)))
-    const settle = whole || to.slides.includes(press.string) ? 0 : SETTLE_S
-    neededS = Math.max(neededS, settle + TRAVEL_S * Math.log2(way / TARGET_MM + 1))
+    const settle = whole || to.slides.includes(press.string) ? 0 : pace.settleS
+    neededS = Math.max(neededS, settle + pace.travelS * Math.log2(way / TARGET_MM + 1))
     fingers.add(finger)
   })
   return { neededS, fingers: [...fingers].sort() }

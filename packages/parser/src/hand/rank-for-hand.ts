@@ -1,12 +1,14 @@
 import type { Fingering, Grip } from './grip.ts'
+import type { HandPace } from './hand-pace.ts'
 import type { Neck } from './neck.ts'
 import { type RankedFingering, rankFingerings } from './rank-fingerings.ts'
 import { type FingerAt, type HandSize, type Reach, type WidestSpan, widestSpan } from './span-limits.ts'
 
-/** The hand that plays: its size and the neck it is on. */
+/** The hand that plays: its size and pace, and the neck it is on. */
 export interface HandOnNeck {
   readonly neck: Neck
   readonly hand: HandSize
+  readonly pace: HandPace
 }
 
 /**

@@ -4,6 +4,7 @@ import type { HandMoment } from './hand-moments.ts'
 import { positionOf } from './hand-position.ts'
 import { moveTime } from './move-time.ts'
 import { type Neck, travelMm } from './neck.ts'
+import type { HandOnNeck } from './rank-for-hand.ts'
 
 /** Costs of going from one grip to the next; judgement. */
 const PLACE = 0.35
@@ -29,9 +30,9 @@ export interface HandStep {
 }
 
 /** What a step costs, in the unit of the grips' own costs. */
-export function stepCost(neck: Neck, { before, from, moment, to, availableS }: HandStep): number {
+export function stepCost(on: HandOnNeck, { before, from, moment, to, availableS }: HandStep): number {
   const after = moment.grip
-  let cost = availableS === null ? 0 : rushCost(neck, { before, from, moment, to, availableS })
+  let cost = availableS === null ? 0 : rushCost(on, { before, from, moment, to, availableS })
   const held = new Map<Finger, Set<string>>()
   const fingerOn = new Map<string, Finger>()
   from.forEach((finger, at) => {
@@ -55,7 +56,7 @@ export function stepCost(neck: Neck, { before, from, moment, to, availableS }: H
       cost += SLIDE_BY_OTHER_FINGER
     if (counted.has(finger) || held.get(finger)?.has(place)) return
     counted.add(finger)
-    cost += moveCost(neck, before, from, press, finger)
+    cost += moveCost(on.neck, before, from, press, finger)
   })
   const shift = positionOf(after, to) - positionOf(before, from)
   return Number.isFinite(shift) ? cost + PER_SHIFT * Math.log2(1 + Math.abs(shift)) : cost
@@ -63,10 +64,10 @@ export function stepCost(neck: Neck, { before, from, moment, to, availableS }: H
 
 /** Steps that leave hardly enough time cost more, so that a nearer finger is taken where there is one. */
 function rushCost(
-  neck: Neck,
+  on: HandOnNeck,
   { before, from, moment, to, availableS }: HandStep & { readonly availableS: number },
 ): number {
-  const { neededS } = moveTime(neck, { grip: before, fingering: from }, { ...moment, fingering: to })
+  const { neededS } = moveTime(on, { grip: before, fingering: from }, { ...moment, fingering: to })
   const share = neededS / availableS
   return TIGHT * Math.max(0, share - TIGHT_FROM) + (share > 1 ? MISSED : 0)
 }

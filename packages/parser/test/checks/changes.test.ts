@@ -1,17 +1,18 @@
 import { expect, test } from 'vitest'
 import { checkLesson } from '../../src/check-lesson.ts'
+import { COMMON_PACE } from '../../src/hand/hand-pace.ts'
 import { readLesson } from '../../src/read-lesson.ts'
 
 const SHAPES = `Em 0 2 2 0 0 0 fingers 0 2 3 0 0 0
 C#m x 4 6 6 5 4 fingers x 1 3 4 2 1`
 
 /** What is said of changes in a part of sixteenths in 2/4 at 100. */
-function said(lines: string, settings = 'tempo: 100'): readonly string[] {
+function said(lines: string, settings = 'tempo: 100', pace = COMMON_PACE): readonly string[] {
   const text = `---\ntitle: T\n${settings}\n---\n\n:::shapes\n${SHAPES}\n:::\n\n:::part{#p grid=16 time=2/4}\n${lines}\n:::\n`
   const source = { path: 't.md', text }
   const read = readLesson(source)
   expect(read.findings.map(({ message }) => message)).toEqual([])
-  return checkLesson(read.lesson, [source])
+  return checkLesson(read.lesson, [source], { pace })
     .findings.filter(({ code }) => code.startsWith('change'))
     .map(({ severity, message, place }) => `${place.line} ${severity}: ${message}`)
 }
@@ -51,4 +52,9 @@ test('the changes into and out of another way to play are judged, each at its ow
     '15 warning: the change in bar 1, beat 2, coming from the other way to play, is too fast at 100: fingers 2 and 3 need 0.25 s and there is 0.15 s',
   ])
   expect(said(`${main}\n  or 2: Em - - -`)).toEqual([])
+})
+
+test('the pace of the hand can be set', () => {
+  const lines = 'bar 1\n  1: Em - - Em\n  2: C#m - - -'
+  expect(said(lines, 'tempo: 100', { settleS: 0.02, travelS: 0.03 })).toEqual([])
 })

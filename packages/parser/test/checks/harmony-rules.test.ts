@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { HARMONY_RULES } from '../../src/checks/harmony-rules.ts'
 import { likelySymbol } from '../../src/checks/unknown-symbol.ts'
 import { HARMONY_CODES } from '../../src/finding/harmony-codes.ts'
+import { COMMON_PACE } from '../../src/hand/hand-pace.ts'
 import { neckOf } from '../../src/hand/neck.ts'
 import type { Note, Strike } from '../../src/score/event.ts'
 import type { Instrument } from '../../src/score/instrument.ts'
@@ -141,7 +142,12 @@ function check(shapes: readonly Shape[], bars: readonly Bar[] = [], blocks: read
     ],
     blocks,
   }
-  const context = { lesson, on: { neck: neckOf(GUITAR), hand: 'adult' as const }, hands: new Map(), grips: [] }
+  const context = {
+    lesson,
+    on: { neck: neckOf(GUITAR), hand: 'adult' as const, pace: COMMON_PACE },
+    hands: new Map(),
+    grips: [],
+  }
   return HARMONY_RULES.flatMap((rule) =>
     rule.check(context).map((draft) => {
       expect(rule.codes).toContain(draft.code)

@@ -13,7 +13,7 @@ function changesOf(lines: string, attributes = 'grid=8 time=2/4'): readonly Hand
   const { lesson, findings } = readLesson({ path: 't.md', text })
   expect(findings.map(({ message }) => message)).toEqual([])
   const part = lesson.parts[0]!
-  return handChanges(handOnNeck(lesson).neck, part, fingerPart(lesson, part).moments)
+  return handChanges(handOnNeck(lesson), part, fingerPart(lesson, part).moments)
 }
 
 const times = (changes: readonly HandChange[]): readonly number[] => changes.map(({ availableS }) => availableS)
