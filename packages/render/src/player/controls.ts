@@ -108,8 +108,8 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
     ),
     element('label', {}, click, ` ${words.click}`),
     element('label', {}, countIn, ` ${words.countIn}`),
-    loop.node,
     element('label', {}, scroll, ` ${words.scroll}`),
+    loop.node,
     element('p', { class: 'place', 'aria-hidden': 'true' }, place.bar, ' ', place.count),
     status,
   )

@@ -6,35 +6,42 @@ export interface Follower {
   follow(lit: Lit): void
 }
 
-/** What a reader may be looking at, from the whole to the single bar. */
-type View = 'systems' | 'card'
+/** What a reader may be looking at: the whole part, or the cards of its bars. */
+type View = 'systems' | 'cards'
 
 /** Follows in the view that is nearest to the middle of the window when the music begins: who reads the cards is not taken to the systems. */
-export function openFollower(calm: boolean): Follower {
-  let view: View | null = null
+export function openFollower(part: string, calm: boolean): Follower {
+  const view = nearestView(part)
   let last: Element | null = null
   return {
     follow({ drawings }) {
-      view ??= nearestView(drawings)
-      const target = drawings.find((drawing) => viewOf(drawing) === view) ?? drawings[0]
+      const target = drawings.find((drawing) => viewOf(drawing) === view)
       if (target === undefined || target === last) return
       last = target
-      if (!inView(target)) target.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block: 'center' })
+      // Under the figure of a card stand its sentences.
+      const block = view === 'cards' ? 'start' : 'center'
+      if (!inView(target)) target.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block })
     },
   }
 }
 
 function viewOf(drawing: Element): View {
-  return drawing.closest('[data-card]') === null ? 'systems' : 'card'
+  return drawing.closest('[data-card]') === null ? 'systems' : 'cards'
 }
 
-function nearestView(drawings: readonly Element[]): View | null {
+function nearestView(part: string): View {
   const away = (drawing: Element): number => {
     const { top, bottom } = drawing.getBoundingClientRect()
-    return Math.abs((top + bottom) / 2 - window.innerHeight / 2)
+    const middle = window.innerHeight / 2
+    return Math.max(0, top - middle, middle - bottom)
   }
-  const [nearest] = [...drawings].sort((a, b) => away(a) - away(b))
-  return nearest === undefined ? null : viewOf(nearest)
+  const drawings = [...document.querySelectorAll(`[data-part="${CSS.escape(part)}"] svg:has(g.slot)`)]
+  const [nearest] = drawings.filter(isShown).sort((a, b) => away(a) - away(b))
+  return nearest === undefined ? 'systems' : viewOf(nearest)
+}
+
+function isShown(drawing: Element): boolean {
+  return drawing.getClientRects().length > 0
 }
 
 /** Whether all of it can be seen over the bar of controls. */

@@ -4,7 +4,7 @@ import type { PlayerWords } from './play-data.ts'
 /** The choice of bars to go round in: a box to tick, and the first and the last bar. */
 export interface LoopChoice {
   readonly node: HTMLElement
-  /** The bars to choose from, by their numbers as they are played. */
+  /** The bars to choose from, by their numbers as they are played; a pickup, number 0, is left out. */
   offer(bars: readonly number[]): void
   choose(bar: number): void
   /** Null when the box is not ticked. */
@@ -35,12 +35,11 @@ export function loopChoice(words: PlayerWords, changed: () => void): LoopChoice 
       element('label', {}, `${words.loopTo} `, to),
     ),
     offer(bars) {
-      const numbers = [...new Set(bars)].sort((a, b) => a - b)
+      const numbers = [...new Set(bars)].filter((number) => number > 0).sort((a, b) => a - b)
       for (const select of [from, to]) {
-        const named = (number: number): string => (number === 0 ? words.pickup : String(number))
-        select.replaceChildren(...numbers.map((number) => element('option', { value: String(number) }, named(number))))
+        select.replaceChildren(...numbers.map(String).map((number) => element('option', { value: number }, number)))
       }
-      from.value = String(numbers.find((number) => number > 0) ?? 0)
+      from.value = String(numbers[0] ?? 0)
       to.value = String(numbers.at(-1) ?? 0)
       box.checked = false
     },

@@ -74,7 +74,6 @@ export interface PlayerWords {
   readonly bar: string
   readonly pickup: string
   readonly loopBar: string
-  readonly loopPickup: string
   /** Said when it starts: `{part}`, `{from}`, `{to}`, `{bpm}`. */
   readonly playing: string
   readonly looping: string

@@ -6,11 +6,14 @@ import { type Lights, openLights } from './lights.ts'
 import { addLoopButtons } from './loop-buttons.ts'
 import type { PlayData } from './play-data.ts'
 import { playPart, type Session, type SessionSettings } from './session.ts'
+import { openSoundStore, type SoundStore } from './sound/sound-store.ts'
 import { loopedBars, wholePart } from './stretch.ts'
 
 /** A part that is playing, and what shows it. */
 interface Playing {
   readonly id: string
+  /** As it was last said. */
+  readonly loop: Choices['loop']
   readonly session: Session
   readonly lights: Lights
   readonly follower: Follower
@@ -23,23 +26,28 @@ interface Playing {
 export function openPlayer(data: PlayData): void {
   const { words } = data
   const calm = matchMedia('(prefers-reduced-motion: reduce)').matches
-  let audio: AudioContext | null = null
+  let audio: { readonly context: AudioContext; readonly sounds: SoundStore } | null = null
   let playing: Playing | null = null
 
   const start = (): void => {
     const choices = controls.choices()
     const { part } = choices
-    audio ??= new AudioContext()
-    void audio.resume()
+    audio ??= openAudio()
+    void audio.context.resume()
     const lights = openLights(document, part)
-    const follower = openFollower(calm)
+    const follower = openFollower(part.id, calm)
     const show = (cue: Exclude<Cue, { kind: 'stroke' }>): void => showCue(cue, { words, controls, lights, follower })
-    const session = playPart({ part, settings: settingsOf(choices), audio, show, ended: stop })
-    playing = { id: part.id, session, lights, follower }
+    const session = playPart({
+      part,
+      settings: settingsOf(choices),
+      audio: audio.context,
+      sounds: audio.sounds,
+      show,
+      ended: stop,
+    })
+    playing = { id: part.id, loop: choices.loop, session, lights, follower }
     controls.showPlaying(true)
-    const bpm = Math.round(((part.bars[0]?.[4] ?? 0) * choices.percent) / 100)
-    const said = choices.loop === null ? words.playing : words.looping
-    controls.say(filled(said, { part: part.title, bpm, ...choices.loop }))
+    controls.say(announced(choices, words))
   }
   const stop = (): void => {
     if (playing === null) return
@@ -54,8 +62,12 @@ export function openPlayer(data: PlayData): void {
   const toggle = (): void => (playing === null ? start() : stop())
   const changed = (choices: Choices): void => {
     if (playing === null) return
-    if (playing.id === choices.part.id) playing.session.change(settingsOf(choices))
-    else {
+    if (playing.id === choices.part.id) {
+      playing.session.change(settingsOf(choices))
+      // The control that was moved tells the tempo itself.
+      if (JSON.stringify(choices.loop) !== JSON.stringify(playing.loop)) controls.say(announced(choices, words))
+      playing = { ...playing, loop: choices.loop }
+    } else {
       stop()
       start()
     }
@@ -68,6 +80,7 @@ export function openPlayer(data: PlayData): void {
   })
   document.body.append(controls.node)
   document.body.classList.add('with-player')
+  addEventListener('pagehide', stop)
   document.addEventListener('keydown', (event) => {
     if (event.key !== ' ' || event.repeat || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return
     if (event.target instanceof Element && event.target.closest(OWN_SPACE) !== null) return
@@ -76,8 +89,19 @@ export function openPlayer(data: PlayData): void {
   })
 }
 
+function openAudio(): { readonly context: AudioContext; readonly sounds: SoundStore } {
+  const context = new AudioContext({ latencyHint: 'interactive' })
+  return { context, sounds: openSoundStore(context.sampleRate) }
+}
+
 /** What uses Space itself, or scrolls by it. */
 const OWN_SPACE = 'a,button,input,select,textarea,summary,[tabindex],[contenteditable]'
+
+/** What is played, in words. */
+function announced({ part, percent, loop }: Choices, words: PlayData['words']): string {
+  const bpm = Math.round(((part.bars[0]?.[4] ?? 0) * percent) / 100)
+  return filled(loop === null ? words.playing : words.looping, { part: part.title, bpm, ...loop })
+}
 
 function settingsOf({ part, percent, click, countIn, loop }: Choices): SessionSettings {
   const stretch = loop === null ? wholePart(part.bars) : loopedBars(part.bars, loop.from, loop.to)

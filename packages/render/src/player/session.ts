@@ -1,6 +1,7 @@
 import { type Cue, cuesOf, leadInTo } from './cues.ts'
 import type { PlayPart } from './play-data.ts'
 import { openInstrument } from './sound/instrument.ts'
+import type { SoundStore } from './sound/sound-store.ts'
 import type { Stretch } from './stretch.ts'
 import { startTransport, type TimedCue } from './transport.ts'
 
@@ -22,6 +23,7 @@ export interface SessionInput {
   readonly part: PlayPart
   readonly settings: SessionSettings
   readonly audio: AudioContext
+  readonly sounds: SoundStore
   /** Called when what is shown should change, at the time it is heard. */
   readonly show: (cue: Exclude<Cue, { kind: 'stroke' }>) => void
   /** Called once, when the stretch has been played to its end. */
@@ -32,12 +34,12 @@ export interface SessionInput {
 const AHEAD_S = { seen: 0.12, hidden: 1.6 } as const
 const EVERY_MS = 25
 /** The first sound comes this long after the key: time to work out the sounds has passed by then. */
-const START_S = 0.08
+const START_S = 0.25
 
 /** Plays a part: hands its sounds to the audio clock a little ahead, and shows each event when it is heard. */
-export function playPart({ part, settings: first, audio, show, ended }: SessionInput): Session {
+export function playPart({ part, settings: first, audio, sounds, show, ended }: SessionInput): Session {
   let settings = first
-  const instrument = openInstrument(audio, part)
+  const instrument = openInstrument(audio, sounds, part)
   const bar = part.bars.find(([, startMs]) => startMs === settings.stretch.fromMs)
   const transport = startTransport({
     cues: cuesOf(part),

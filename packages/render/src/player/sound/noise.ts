@@ -16,3 +16,8 @@ export function scaleTo(samples: Float32Array<ArrayBuffer>, peak: number): Float
   if (loudest === 0) return samples
   return samples.map((sample) => (sample * peak) / loudest)
 }
+
+/** The share of the way to each new sample that a filter of one pole goes, so that it weakens what lies above a frequency. */
+export function poleShare(hertz: number, sampleRate: number): number {
+  return 1 - Math.exp((-2 * Math.PI * hertz) / sampleRate)
+}

@@ -1,11 +1,11 @@
-import { noise, scaleTo } from './noise.ts'
+import { noise, poleShare, scaleTo } from './noise.ts'
 
 /** How a string is plucked. */
 export interface Pluck {
   /** Seconds until a thousandth of the loudness is left. */
   readonly decayS: number
-  /** How much of the pluck's noise is let through, 0 to 1: little is dark. */
-  readonly brightness: number
+  /** What lies above is weakened in the noise of the pluck: low is dark. */
+  readonly brightHz: number
 }
 
 /** The string is plucked at this share of its length from the bridge, which weakens every seventh partial. */
@@ -25,11 +25,11 @@ export function pitchHz(midi: number): number {
 export function pluckString(
   midi: number,
   seconds: number,
-  { sampleRate, decayS, brightness }: Pluck & { readonly sampleRate: number },
+  { sampleRate, decayS, brightHz }: Pluck & { readonly sampleRate: number },
 ): Float32Array<ArrayBuffer> {
   const frequency = pitchHz(midi)
   const { length, allPass } = loopOf(frequency, sampleRate)
-  const loop = burst(length, midi, brightness)
+  const loop = burst(length, midi, poleShare(brightHz, sampleRate))
   const loss = 0.001 ** (1 / (frequency * decayS))
   const samples = new Float32Array(Math.round(seconds * sampleRate))
   let [before, passed, entered] = [0, 0, 0]
@@ -57,20 +57,22 @@ function loopOf(frequency: number, sampleRate: number): { readonly length: numbe
 }
 
 /** One period of noise as a plucked string has it: softened, without what the place of the pluck cancels, and about zero. */
-function burst(length: number, seed: number, brightness: number): Float32Array<ArrayBuffer> {
-  const raw = noise(length, seed)
-  const soft = new Float32Array(length)
-  let last = 0
-  for (let turn = 0; turn < 2; turn += 1) {
-    for (let i = 0; i < length; i += 1) {
-      last += brightness * ((raw[i] ?? 0) - last)
-      soft[i] = last
-    }
-  }
+function burst(length: number, seed: number, share: number): Float32Array<ArrayBuffer> {
+  const soft = softened(softened(noise(length, seed), share), share)
   const back = Math.max(1, Math.round(length * PLUCKED_AT))
   const plucked = soft.map((sample, i) => sample - (soft[(i - back + length) % length] ?? 0))
   const mean = plucked.reduce((sum, sample) => sum + sample, 0) / length
   return plucked.map((sample) => sample - mean)
+}
+
+/** Samples of a period through a filter of one pole, which has run through them once before. */
+function softened(samples: Float32Array<ArrayBuffer>, share: number): Float32Array<ArrayBuffer> {
+  let last = 0
+  for (const sample of samples) last += share * (sample - last)
+  return samples.map((sample) => {
+    last += share * (sample - last)
+    return last
+  })
 }
 
 /** Ends without a click. */

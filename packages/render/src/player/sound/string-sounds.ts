@@ -6,9 +6,9 @@ const LENGTH_S: Readonly<Record<Exclude<Touch, 'damped'>, number>> = { struck: 4
 
 /** Plucks by touch: hammered and pulled notes are darker, palm-muted ones dark and soon over. Judged by ear. */
 const PLUCKS: Readonly<Record<Exclude<Touch, 'damped'>, Pluck>> = {
-  struck: { decayS: 3.5, brightness: 0.5 },
-  legato: { decayS: 3, brightness: 0.3 },
-  muted: { decayS: 0.45, brightness: 0.22 },
+  struck: { decayS: 5, brightHz: 2400 },
+  legato: { decayS: 4, brightHz: 1400 },
+  muted: { decayS: 0.45, brightHz: 700 },
 }
 
 /** The sound of a string by MIDI number and touch, its loudest sample 1. The same input gives the same samples. */

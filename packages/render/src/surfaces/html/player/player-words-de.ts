@@ -18,7 +18,6 @@ export const GERMAN: PlayerWords = {
   bar: 'Takt {bar}',
   pickup: 'Auftakt',
   loopBar: 'Takt {bar} als Schleife',
-  loopPickup: 'Auftakt als Schleife',
   playing: '{part}, {bpm} Schläge in der Minute, läuft.',
   looping: '{part}, Takt {from} bis {to} als Schleife, {bpm} Schläge in der Minute, läuft.',
   stopped: 'Angehalten.',

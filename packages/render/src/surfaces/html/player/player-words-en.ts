@@ -18,7 +18,6 @@ export const ENGLISH: PlayerWords = {
   bar: 'Bar {bar}',
   pickup: 'Pickup',
   loopBar: 'Loop bar {bar}',
-  loopPickup: 'Loop the pickup',
   playing: 'Playing {part} at {bpm} beats a minute.',
   looping: 'Looping {part}, bars {from} to {to}, at {bpm} beats a minute.',
   stopped: 'Stopped.',

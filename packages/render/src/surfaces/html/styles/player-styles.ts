@@ -16,6 +16,7 @@ const PLAYER_STYLES = `
 .lit .quiet,.lit text{fill:var(--accent)}.lit text.paper{fill:var(--paper)}
 .lit path[stroke].quiet{fill:none;stroke:var(--accent)}
 .lit text{font-weight:700}
+[data-card] svg{scroll-margin-top:4.5rem}
 .frame{fill:var(--tint);stroke:var(--accent);stroke-width:1.2}
 [data-from].lit{background:var(--tint);color:inherit;text-decoration:underline 2px var(--accent);text-underline-offset:.22em;box-decoration-break:clone;-webkit-box-decoration-break:clone;border-radius:2px}
 .map a.lit{font-weight:700}.map a.lit::after{height:9px}
@@ -28,7 +29,7 @@ const PLAYER_STYLES = `
 html:has(.with-player){scroll-padding-bottom:7rem}
 .player{--rule:2px;position:fixed;z-index:5;inset:auto 0 0;display:flex;flex-wrap:wrap;align-items:center;gap:.5rem 1.375rem;padding:.875rem max(1.5rem,calc(50vw - 40rem)) .75rem;background:${FOUR_STROKES},var(--paper);font:400 1rem/1.25 var(--sans)}
 .player button.play{min-width:9rem;min-height:2.875rem;border-color:var(--accent);background:var(--accent);color:var(--paper);font-size:1.125rem;cursor:pointer}
-.play-sign,.stop-sign{display:inline-block;margin-right:.625rem;height:.8em;width:.8em;background:currentColor}
+.play-sign,.stop-sign{display:inline-block;vertical-align:-.05em;margin-right:.625rem;height:.8em;width:.8em;background:currentColor}
 .play-sign{clip-path:polygon(10% 0,100% 50%,10% 100%)}
 .player label{display:inline-flex;align-items:center;gap:.4375rem;min-height:2.5rem}
 .player select{min-height:2.5rem;padding:.25rem .5rem;max-width:11rem}
@@ -43,18 +44,20 @@ html:has(.with-player){scroll-padding-bottom:7rem}
 .player .place b{display:inline-block;min-width:2.25rem;font-size:1.375rem;color:var(--accent)}
 .player .now{display:none}
 }
+@media screen and (max-height:34rem){.player{position:static}.with-player main{padding-bottom:2rem}.with-player .rail{bottom:0}}
 @media print{.player,.loop-bar{display:none}}
 `
 
 /** Rules of the play-along for a phone: rows to reach with a thumb, and the sentence of the moment, which may be out of view. */
 const NARROW_STYLES = `
-.with-player main{padding-bottom:18rem}
-.player{gap:.125rem 1rem;padding:.625rem 1.125rem .5rem}
-.player .now{display:block;flex:1 0 100%;min-height:1.375rem;max-height:2.75rem;overflow:hidden;font:400 1.0625rem/1.375rem var(--serif)}
+.with-player main{padding-bottom:17rem}
+.player{gap:0 1rem;padding:.5rem 1.125rem .375rem}
+.player .now{display:block;order:-3;flex:1 0 100%;max-height:2.75rem;overflow:hidden;margin-bottom:.375rem;font:400 1.0625rem/1.375rem var(--serif);text-decoration:underline 2px var(--accent);text-underline-offset:.22em}
 .player .now:empty{display:none}
-.player button.play,.player label,.player select{min-height:2.75rem}
+.player button.play{order:-2;flex:0 1 10rem}.player .place{order:-1}
+.player button.play,.player label,.player select,.player .speed input{min-height:2.75rem}
+.player .speed{display:flex;align-items:center;flex:1 0 100%;max-width:none}
+.player .speed input{flex:1 1 4rem;min-width:4rem;order:1}.player .shown{order:2;min-width:8.25rem}
+.player fieldset{flex:1 0 100%;justify-content:space-between;gap:0 .5rem}
 .loop-bar,.loops .loop-bar{min-height:2.75rem;padding:.25rem .75rem}
-.player .place{order:-1}.player .now{order:-3}.player button.play{order:-2;flex:0 1 10rem}
-.player .speed{flex:1 0 100%;max-width:none}
-.player .speed input{min-height:2.75rem}
 `
