@@ -1,7 +1,3 @@
-import { readLesson } from '@barwise/parser'
-import { describe, expect, it } from 'vitest'
-import { readMarked } from '../../packages/parser/test/marked-lesson.ts'
-
 /** One mistake that writers make in the lesson below. */
 export interface Mistake {
   readonly mistake: string
@@ -15,6 +11,12 @@ export interface Mistake {
   readonly mended?: string
   /** Bars that cannot be known before the mistake is mended; none without it. */
   readonly lost?: number
+}
+
+/** Mistakes in one kind of thing. */
+export interface MistakeGroup {
+  readonly where: string
+  readonly mistakes: readonly Mistake[]
 }
 
 /** A sound lesson with one of everything that is easily written wrong. */
@@ -58,27 +60,3 @@ More words about :bar[2]{part=riff} and :shape[Am7].
 ::form[Riff x2, Bridge 5]
 ::plan{part=riff}
 `
-
-const PATH = 'boiler-room.md'
-
-/** A test for each mistake: one finding, at its place, with a help that mends it when followed; no bar is lost by it. */
-export function holdMistakes(where: string, mistakes: readonly Mistake[]): void {
-  describe(where, () => {
-    it.each(mistakes)('$mistake', ({ right, wrong, help, mended = right, lost = 0 }) => {
-      expect(SOUND_LESSON).toContain(right)
-      const { expected, found, findings } = readMarked(SOUND_LESSON.replace(right, () => wrong))
-      expect(found).toEqual(expected)
-      expect(findings.map((finding) => finding.help)).toEqual([help])
-      expect(findings[0]!.message).toMatch(/^[^A-Z].*[^.]$/)
-      const mend = readLesson({ path: PATH, text: SOUND_LESSON.replace(right, () => mended) })
-      expect(mend.findings).toEqual([])
-      const text = SOUND_LESSON.replace(right, () => wrong.replaceAll(/⟦[a-z-]+:|⟧/g, ''))
-      expect(barsOf(text)).toBe(barsOf(SOUND_LESSON.replace(right, () => mended)) - lost)
-    })
-  })
-}
-
-function barsOf(text: string): number {
-  const { parts } = readLesson({ path: PATH, text }).lesson
-  return parts.reduce((sum, part) => sum + part.bars.length, 0)
-}

@@ -11,6 +11,8 @@ import { type ReadLines, readLines } from './read-lines.ts'
 const GRIDS: readonly Grid[] = [4, 8, 16, 32]
 /** From so many lines on that do not fit, the grid is under suspicion rather than the lines. */
 const SUSPICIOUS = 3
+/** Another grid was meant where it leaves so many times fewer lines that do not fit. */
+const CLEARLY_FEWER = 4
 
 /** The lines of a part and what they are read under. */
 interface WrittenLines {
@@ -29,7 +31,7 @@ export interface PartLines {
 }
 
 /**
- * Reads the lines of a part on its grid and count. Where several beats do not fit and all fit another grid, or beats of three
+ * Reads the lines of a part on its grid and count. Where several beats do not fit and all, or nearly all, fit another grid, or beats of three
  * units (12/8 counted in four), the part was written for that: it is read so, and one finding says what to write.
  */
 export function readInMeantGrid(block: WrittenLines): PartLines {
@@ -46,14 +48,15 @@ export function readInMeantGrid(block: WrittenLines): PartLines {
       ? [{ write: `count=${thirds}`, attributes: { ...attributes, count: thirds } }]
       : []),
   ]
-  for (const other of others) {
+  const tried = others.map((other) => {
     const read = readUnder(block, other.attributes)
-    if (misfitsOf(read).length > 0) continue
-    const help = `write \`${other.write}\` in the braces of the part: all its beats fit that`
-    read.limit.report({ ...first, help })
-    return read
-  }
-  return given
+    return { write: other.write, read, left: misfitsOf(read).length }
+  })
+  const [best] = tried.sort((a, b) => a.left - b.left)
+  if (best === undefined || best.left * CLEARLY_FEWER > misfits.length) return given
+  const fit = best.left === 0 ? 'all its beats fit that' : 'nearly all its beats fit that'
+  best.read.limit.report({ ...first, help: `write \`${best.write}\` in the braces of the part: ${fit}` })
+  return best.read
 }
 
 function readUnder(block: WrittenLines, attributes: PartAttributes): PartLines {

@@ -77,7 +77,11 @@ function chordLine(text: string, { offset, context, open, nextBar }: LinePlace):
 function signsAlone(text: string, { offset, context, open }: LinePlace): MeantMusic {
   if (open === null) return null
   const words = wordsOf(text)
-  if (!words.every((word) => looksLikeSign(word.text, context.shapes))) return null
+  const signs = words.filter((word) => looksLikeSign(word.text, context.shapes))
+  // Beside signs that leave no doubt a chord may stand that has no shape.
+  const others = words.filter((word) => !signs.includes(word))
+  if (signs.length === 0 || !others.every((word) => /^[A-H][#b]?(?:m|maj|min|dim|sus|\d|\/|$)/.test(word.text)))
+    return null
   const beats = words.length / open.slotsPerBeat
   const first = open.nextBeat
   const last = first + beats - 1

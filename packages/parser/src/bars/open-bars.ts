@@ -50,7 +50,7 @@ export function openBars(line: Line, from: number, reading: Reading): void {
   const { context } = reading
   const header = readBarHeader(line.text, from, { offset: line.offset, context, next: reading.nextBar })
   if (header === null) {
-    if (/\d|=/.test(line.text.slice(from))) loseBars(line, from, reading)
+    if (/^\s*\d|=/.test(line.text.slice(from))) loseBars(line, from, reading)
     else openImplied(line, reading)
     reading.strayReported = true
     return

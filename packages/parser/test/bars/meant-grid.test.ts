@@ -21,8 +21,14 @@ describe('a part written for another grid', () => {
     expect(groove.findings[0]?.help).toBe('write `count=4` in the braces of the part: all its beats fit that')
     expect(groove.bar(1).events.at(-1)?.kind).toBe('scratch')
   })
-  test('is left on its grid while one beat fits no other', () => {
+  test('is read on the grid that nearly all its beats fit, with a finding for each that does not', () => {
     const groove = readGroove(EIGHTHS.replace('2: Em7 x', '2: Em7 x x'))
+    expect(groove.told).toEqual(['wrong-slot-count: Em7 -', 'wrong-slot-count: Em7 x x'])
+    expect(groove.findings[0]?.help).toBe('write `grid=8` in the braces of the part: nearly all its beats fit that')
+    expect(groove.bar(1).grid).toBe(8)
+  })
+  test('is left on its grid while two of four beats fit no other', () => {
+    const groove = readGroove(EIGHTHS.replace('2: Em7 x', '2: Em7 x x').replace('3: Em7 x', '3: x'))
     expect(groove.told).toHaveLength(4)
     expect(groove.bar(1).grid).toBe(16)
   })

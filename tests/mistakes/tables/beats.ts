@@ -1,0 +1,130 @@
+import type { MistakeGroup } from '../one-mistake.ts'
+
+export const BEATS: readonly MistakeGroup[] = [
+  {
+    where: 'a beat',
+    mistakes: [
+      {
+        mistake: 'has one sign too few',
+        right: '2: G x x x',
+        wrong: '2: ⟦wrong-slot-count:G x x⟧',
+        help: 'add one sign (`-` holds, `.` is silence), or write `2 in 3:` for a triplet',
+        mended: '2 in 3: G x x',
+      },
+      {
+        mistake: 'has one sign too many',
+        right: '2: G x x x',
+        wrong: '2: ⟦wrong-slot-count:G x x x x⟧',
+        help: 'take one sign away, or write `2 in 5:`',
+        mended: '2 in 5: G x x x x',
+      },
+      {
+        mistake: 'lacks its colon',
+        right: '2: G x x x',
+        wrong: '⟦unreadable-line:2⟧ G x x x',
+        help: 'write `2:`',
+      },
+      {
+        mistake: 'has a full stop for its colon',
+        right: '2: G x x x',
+        wrong: '⟦unreadable-line:2.⟧ G x x x',
+        help: 'write `2:`',
+      },
+      {
+        mistake: 'begins with the sign of a list',
+        right: '2: G x x x',
+        wrong: '⟦unreadable-line:-⟧ 2: G x x x',
+        help: 'delete it',
+      },
+      {
+        mistake: 'begins with a bar line',
+        right: '2: G x x x',
+        wrong: '⟦unreadable-line:|⟧ 2: G x x x',
+        help: 'delete it',
+      },
+      {
+        mistake: 'stands above the line of its bar',
+        right: 'bar 1 chords Am7 - D9 -\n  1: Am7 x x Am7',
+        wrong: '⟦beat-outside-bar:1: Am7 x x Am7⟧',
+        help: 'write `bar 1` above it',
+        mended: 'bar 1\n  1: Am7 x x Am7',
+      },
+      {
+        mistake: 'is one the bar does not have',
+        right: '4: x D9@1-3 x x',
+        wrong: '⟦no-such-beat:5⟧: x D9@1-3 x x',
+        help: 'use beats 1 to 4',
+      },
+      {
+        mistake: 'is left out',
+        right: 'bar 5\n  1: G - - -\n',
+        wrong: '⟦missing-beat:bar 5⟧\n',
+        help: 'add a line for beat 1 (`-` holds, `.` is silence)',
+      },
+      {
+        mistake: 'is a sign for the same again',
+        right: '2: G x x x',
+        wrong: '2: ⟦unreadable-stroke:%⟧',
+        help: 'write the signs of the beat again; a whole bar is copied with `bar 2 = bar 1`',
+      },
+      {
+        mistake: 'has three dots that a word processor has made one',
+        right: '2: G x x x',
+        wrong: '2: G ⟦unreadable-stroke:…⟧',
+        help: 'write `-` in each slot to hold, or `.` in each for silence',
+        mended: '2: G - - -',
+      },
+      {
+        mistake: 'has three dots for a silence',
+        right: '2: G x x x',
+        wrong: '2: G ⟦unreadable-stroke:...⟧',
+        help: 'write `-` in each slot to hold, or `.` in each for silence',
+        mended: '2: G . . .',
+      },
+      {
+        mistake: 'is cut into parts that do not divide it',
+        right: '2: G x x x',
+        wrong: '⟦cut-does-not-divide:2 in 11:⟧ G x x x x x x x x x x',
+        help: 'cut it in 10 or 12',
+        mended: '2 in 10: G x x x x x x x x x',
+      },
+      {
+        mistake: 'has a bar line inside',
+        right: '3-4: G - - - | x x x x',
+        wrong: '3-4: G - - - x ⟦misplaced-beat-bar:|⟧ x x x',
+        help: 'put it between two beats: after every 4 signs',
+      },
+      {
+        mistake: 'stands between bar lines',
+        right: '2: G x x x',
+        wrong: '2: ⟦misplaced-beat-bar:|⟧ G x x x |',
+        help: 'take it away',
+      },
+      {
+        mistake: 'has another way to play it that names no beat',
+        right: 'or 4: x 5@2 - -',
+        wrong: '⟦unreadable-line:or: x 5@2 - -⟧',
+        help: 'write the beat, a colon, then its signs, as in `or 4: ...`',
+      },
+      {
+        mistake: 'has another way to play it without a colon',
+        right: 'or 4: x 5@2 - -',
+        wrong: 'or ⟦unreadable-line:4⟧ x 5@2 - -',
+        help: 'write `or 4:`',
+      },
+      {
+        mistake: 'has a remark without a colon',
+        right: 'say 4: lightly',
+        wrong: '⟦unreadable-line:say 4 lightly⟧',
+        help: 'write `say 4:`',
+      },
+      {
+        mistake: 'has a remark without beat and colon',
+        right: 'say 4: lightly',
+        wrong: '⟦unreadable-line:say lightly⟧',
+        help: 'write `say:`',
+        mended: 'say: lightly',
+      },
+    ],
+  },
+]
