@@ -2,7 +2,7 @@ import type { LessonDocument } from '../document/document-block.ts'
 import { type LessonPlace, layOutLesson } from './lay-out-lesson.ts'
 import type { LayoutContext } from './layout-context.ts'
 import { textHeight } from './page-frame.ts'
-import { type FilledPage, paginate } from './paginate.ts'
+import { type FilledPage, type PaginateOptions, paginate } from './paginate.ts'
 import type { Row } from './row.ts'
 
 /** A last page filled less than this share is worth avoiding. */
@@ -22,32 +22,38 @@ export function fillLesson(
   context: LayoutContext,
 ): readonly FilledPage[] {
   const height = textHeight(context.style)
-  const fill = (each: LayoutContext, gapShare: number): readonly FilledPage[] =>
-    paginate(layOutLesson(document, place, each), { height, firstNumber, gapShare })
+  const fill = (each: LayoutContext, gapShare: number): Filling => {
+    const rows = layOutLesson(document, place, each)
+    const options = { height, firstNumber, gapShare }
+    return { rows, options, pages: paginate(rows, options) }
+  }
   const usual = fill(context, 1)
-  const last = usual.at(-1)
-  if (usual.length < 2 || last === undefined || last.filled > height * POOR) return usual
+  const last = usual.pages.at(-1)
+  if (usual.pages.length < 2 || last === undefined || last.filled > height * POOR) return usual.pages
   for (const { staff, gaps } of TIGHTER) {
     const { style } = context
     const tighter = {
       ...context,
       style: { ...style, staffSpace: style.staffSpace * staff, cardStaffSpace: style.cardStaffSpace * staff },
     }
-    const pages = fill(tighter, gaps)
-    if (pages.length < usual.length) return pages
+    const saving = fill(tighter, gaps)
+    if (saving.pages.length < usual.pages.length) return evened(saving)
   }
-  return evened(layOutLesson(document, place, context), usual, { height, firstNumber })
+  return evened(usual)
+}
+
+/** Rows with the pages they fill. */
+interface Filling {
+  readonly rows: readonly Row[]
+  readonly options: PaginateOptions
+  readonly pages: readonly FilledPage[]
 }
 
 /** A last page filled less than this share takes over what ends the page before it, as long as it stays the emptier of the two. */
 const BARE = 0.35
 
 /** The same number of pages with the last two as even as the rows allow, where the last would be nearly bare. */
-function evened(
-  rows: readonly Row[],
-  usual: readonly FilledPage[],
-  options: { readonly height: number; readonly firstNumber: number },
-): readonly FilledPage[] {
+function evened({ rows, options, pages: usual }: Filling): readonly FilledPage[] {
   if ((usual.at(-1)?.filled ?? 0) > options.height * BARE) return usual
   let best = usual
   let moved = 0
