@@ -1,10 +1,11 @@
 import { fileURLToPath } from 'node:url'
 import { loadWork } from '@barwise/cli'
-import { collisionsIn, type DrawnItem, describeCollision, openFonts, renderPdf, translate } from '@barwise/render'
+import { collisionsIn, describeCollision, openFonts, renderPdf } from '@barwise/render'
 import { expect, test } from 'vitest'
 import { boundsOf } from '../packages/render/src/drawing/bounds.ts'
 import { plainPickup } from '../packages/render/src/page/document/plain-pickup.ts'
 import { stepsOfPart } from '../packages/render/src/steps/part-steps.ts'
+import { drawnOn } from './support/drawn-page.ts'
 import { fontBytes } from './support/fonts.ts'
 
 const fonts = openFonts(fontBytes())
@@ -16,17 +17,6 @@ const { pages } = await renderPdf({
   fonts,
   creationDate: new Date(0),
 })
-
-/** Everything on a page as one drawing, words as runs with the role of text. */
-function drawnOn(page: (typeof pages)[number]): readonly DrawnItem[] {
-  return page.items.flatMap((item): readonly DrawnItem[] => {
-    if (item.kind === 'figure') return translate(item.drawing.items, item.x, item.y)
-    if (item.kind !== 'line') return []
-    return item.fragments.map(({ face, size, text, dx, rise }): DrawnItem => {
-      return { kind: 'glyphs', role: 'text', face, size, text, x: item.x + dx, y: item.y - rise, ink: 'ink' }
-    })
-  })
-}
 
 test('nothing touches what is written on any page of the example book', () => {
   for (const page of pages) {

@@ -17,11 +17,11 @@ import {
   pointsOf,
   type RenderedPdf,
   renderPdf,
-  translate,
 } from '@barwise/render'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { boundsOf } from '../packages/render/src/drawing/bounds.ts'
 import { checkStructure } from '../packages/render/test/surfaces/pdf/structure-check.ts'
+import { drawnOn } from './support/drawn-page.ts'
 import { hasTool } from './support/tools.ts'
 
 const edition = { ...PUPIL, large: true }
@@ -54,17 +54,6 @@ function glyphRuns(items: readonly DrawnItem[]): readonly GlyphRun[] {
   return items.flatMap((item): readonly GlyphRun[] => {
     if (item.kind === 'group') return glyphRuns(item.items)
     return item.kind === 'glyphs' ? [item] : []
-  })
-}
-
-/** Everything on a page as one drawing, words as runs with the role of text. */
-function drawnOn(page: LaidPage): readonly DrawnItem[] {
-  return page.items.flatMap((item): readonly DrawnItem[] => {
-    if (item.kind === 'figure') return translate(item.drawing.items, item.x, item.y)
-    if (item.kind !== 'line') return []
-    return item.fragments.map(({ face, size, text, dx, rise }): DrawnItem => {
-      return { kind: 'glyphs', role: 'text', face, size, text, x: item.x + dx, y: item.y - rise, ink: 'ink' }
-    })
   })
 }
 
