@@ -9,6 +9,7 @@ import { openVoice } from '../../src/steps/speak/voice.ts'
 import { ferryQueue } from './ferry-queue.ts'
 import { generatePlan } from './generate-plan.ts'
 import { buildLesson } from './score-builder.ts'
+import { stepsWritten } from './written-steps.ts'
 
 const { lesson, part } = ferryQueue('names')
 
@@ -110,4 +111,15 @@ test('the message library gives tags and spoken words back as objects, and group
     { text: ' x 1000', style: 'plain' },
   ])
   expect(say('plain', { n: 1000 })).toEqual([{ text: '1,000', style: 'plain' }])
+})
+
+test('German tells exchanged shapes, easing, cuts and what is struck again in its own order', () => {
+  const bar = 'bar 1\n  1: Em7 x x Em7\n  2 in 3: Em7 - Em7\n  3: 3@6(3) - 3@6 -\n  4: . . . .\n'
+  const steps = partPlainText(stepsWritten(`${bar}bar 2 = bar 1 with A9 for Em7`, { language: 'de' }))
+  expect(steps).toContain(
+    'Locker lassen heißt: nicht mehr drücken, aber die Finger auf den Saiten lassen. Locker lassen:',
+  )
+  expect(steps).toContain('Teil die Zählzeit in drei gleiche Teile: 2 ‚und‘ ‚a‘.')
+  expect(steps).toContain('Schlag noch einmal Saite 6 auf ‚und‘, abwärts;')
+  expect(steps).toContain('Wie Takt 1, mit A9 statt Em7.')
 })
