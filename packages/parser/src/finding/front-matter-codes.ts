@@ -12,8 +12,8 @@ export type FrontMatterCode =
 export const FRONT_MATTER_CODES: Readonly<Record<FrontMatterCode, CodeDoc>> = {
   'front-matter-missing': {
     severity: 'error',
-    says: 'A lesson starts with its settings between two lines of three dashes. There are none, or the second line of dashes is missing.',
-    covers: 'The first line of the file.',
+    says: 'A lesson starts with its settings between two lines of three dashes. There are none, something stands above them, or one of the lines of dashes is missing or not just three dashes.',
+    covers: 'The first line of the file, or the line of dashes that is not right.',
     bad: '# Ferry Queue\n\nKeep the hand moving.\n',
     good: '---\ntitle: Ferry Queue\n---\n\nKeep the hand moving.\n',
   },

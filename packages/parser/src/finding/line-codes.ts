@@ -25,7 +25,7 @@ export const LINE_CODES: Readonly<Record<LineCode, CodeDoc>> = {
   'unreadable-line': {
     severity: 'error',
     says: 'The line begins with no word that a part knows and is no beat line, or what stands in it cannot be read.',
-    covers: 'The line, or its first word.',
+    covers: 'The line, or the words in it that are wrong.',
     bad: exampleLesson('bra 1', '  1: Em7 x', '  2: x x'),
     good: exampleLesson('bar 1', '  1: Em7 x', '  2: x x'),
   },

@@ -8,7 +8,7 @@ const PART = '---\ntitle: Tag\n---\n\n:::part{#tag}\nbar 1\n  1-4: 7@5 - - - - -
 export const REFERENCE_CODES: Readonly<Record<ReferenceCode, CodeDoc>> = {
   'unknown-part': {
     severity: 'error',
-    says: 'There is no part or section of that name, or several and none above, so it must be named.',
+    says: 'There is no part or section of that name, or several and none above, so it must be named. A part in a code fence is only shown.',
     covers: 'The name; the name of the directive when no part is named.',
     bad: `${PART}::sheet{part=tug}\n`,
     good: `${PART}::sheet{part=tag}\n`,

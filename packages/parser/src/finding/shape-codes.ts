@@ -17,8 +17,8 @@ const lesson = (line: string): string => `---\ntitle: Tag\n---\n\n:::shapes\n${l
 export const SHAPE_CODES: Readonly<Record<ShapeCode, CodeDoc>> = {
   'bad-shape-name': {
     severity: 'error',
-    says: 'The name of a shape starts with a letter and has letters, digits and signs as chord symbols have them. `x` alone is a scratch.',
-    covers: 'The name.',
+    says: 'The name of a shape starts with a letter and has letters, digits and signs as chord symbols have them. `x` alone is a scratch. Only a space stands between it and the frets.',
+    covers: 'The name, or the sign beside it that does not belong there.',
     bad: lesson('7sus x 3 2 0 1 0'),
     good: lesson('C7sus x 3 2 0 1 0'),
   },
@@ -38,8 +38,8 @@ export const SHAPE_CODES: Readonly<Record<ShapeCode, CodeDoc>> = {
   },
   'fret-out-of-range': {
     severity: 'error',
-    says: 'A fret is not on the neck (a capo takes away as many frets as it is high), or is no number.',
-    covers: 'The fret.',
+    says: 'A fret is not on the neck (a capo takes away as many frets as it is high), or is no number. Only spaces stand between frets.',
+    covers: 'The fret, or the comma behind it.',
     bad: lesson('C x 3 2 0 1 33'),
     good: lesson('C x 3 2 0 1 3'),
   },
