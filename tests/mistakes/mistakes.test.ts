@@ -35,6 +35,16 @@ describe.each(GROUPS)('$where', ({ mistakes }) => {
   })
 })
 
+test('mistakes are told alike with the line ends of other systems and behind a byte order mark', () => {
+  const told = (text: string): readonly string[] =>
+    read(text).findings.map(({ code, place, help }) => `${place.line}:${place.endLine} ${code} ${help}`)
+  for (const { right, wrong } of GROUPS.flatMap(({ mistakes }) => mistakes)) {
+    const text = SOUND_LESSON.replace(right, () => withoutMarks(wrong))
+    for (const other of [text.replaceAll('\n', '\r\n'), text.replaceAll('\n', '\r'), `\uFEFF${text}`])
+      expect(told(other), wrong).toEqual(told(text))
+  }
+})
+
 /** Every pair is too many for each run: these are spread evenly over all. */
 const SPREAD = 11
 
