@@ -5,12 +5,14 @@ const HERE = fileURLToPath(new URL('.', import.meta.url))
 
 /**
  * The script of the booklet's play-along: its modules as one classic script, which browsers load from a disk. The one place that knows esbuild 0.28.2.
- * The same modules give the same bytes. Throws when the package is not compiled (our bug).
+ * The same modules give the same bytes. `conditions` choose among what the package offers: none for its compiled modules, `source` for those they are
+ * compiled from. Throws when they are missing (our bug).
  */
-export async function readPlayerScript(): Promise<string> {
+export async function readPlayerScript(conditions: readonly string[] = []): Promise<string> {
   const { build } = await import('esbuild')
   const { outputFiles } = await build({
     stdin: { contents: "import '@barwise/render/player'", resolveDir: HERE },
+    conditions: [...conditions],
     bundle: true,
     minify: true,
     write: false,
