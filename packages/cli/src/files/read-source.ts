@@ -14,11 +14,26 @@ const MOST_BYTES = 20_000_000
  */
 export function readSource(path: string, folder: string): SourceFile {
   const bytes = readBytes(path, resolve(folder, path))
+  const other = otherKind(bytes)
+  if (other !== null)
+    throw new UsageError(
+      `${path} is ${other}, not a plain text`,
+      'save it as plain text in UTF-8, with a name that ends in .md',
+    )
   try {
     return { path, text: UTF8.decode(bytes) }
   } catch {
     throw new UsageError(`${path} is not a text in UTF-8`, 'save it as UTF-8 in your editor')
   }
+}
+
+/** What a file is by its first bytes, where people take it for a text: word processors write zip archives. Null for any other. */
+function otherKind(bytes: Uint8Array): string | null {
+  const start = String.fromCharCode(...bytes.subarray(0, 5))
+  if (start.startsWith('PK\u0003\u0004')) return "a word processor's file"
+  if (start === '{\\rtf') return "a word processor's file"
+  if (start === '%PDF-') return 'a PDF'
+  return /^(?:\u00ff\u00fe|\u00fe\u00ff)/.test(start) ? 'a text in UTF-16' : null
 }
 
 function readBytes(path: string, absolute: string): Uint8Array {

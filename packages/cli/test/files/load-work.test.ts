@@ -53,6 +53,20 @@ describe('loadWork', () => {
     expect(world.printed.err).toContain('build the book, or one of its lessons')
   })
 
+  test.each([
+    ['letter.docx', Buffer.from('PK\u0003\u0004 and more'), "a word processor's file"],
+    ['letter.rtf', Buffer.from('{\\rtf1 words}'), "a word processor's file"],
+    ['letter.pdf', Buffer.from('%PDF-1.7'), 'a PDF'],
+    ['letter.md', Buffer.from('\ufeffTitle', 'utf16le'), 'a text in UTF-16'],
+  ])('says what %s is in place of a plain text', async (name, bytes, kind) => {
+    const world = testWorld()
+    world.file(name, bytes)
+    expect(await runProgram(['check', name], world)).toBe(2)
+    expect(world.printed.err).toBe(
+      `error: ${name} is ${kind}, not a plain text\n  help: save it as plain text in UTF-8, with a name that ends in .md\n`,
+    )
+  })
+
   test('keeps two pictures of one name apart', () => {
     const work = load(
       folderWith({
