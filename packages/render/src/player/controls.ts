@@ -22,7 +22,7 @@ export interface Controls {
   showPlaying(playing: boolean): void
   /** Where the music is, as in `Bar 1` and `2 &`, and the words of the moment; empty texts clear it. */
   showPlace(bar: string, count: string): void
-  showWords(words: string): void
+  showWords(words: readonly (Node | string)[]): void
   /** The tempo in force, in beats a minute of the part's count, before the percents. */
   showTempo(bpm: number): void
   /** Says something to those who listen to the page. */
@@ -133,8 +133,8 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
       place.bar.textContent = bar
       place.count.textContent = count
     },
-    showWords(text) {
-      now.textContent = text
+    showWords(nodes) {
+      now.replaceChildren(...nodes)
     },
     say(text) {
       status.textContent = text

@@ -56,7 +56,7 @@ export function openPlayer(data: PlayData): void {
     playing = null
     controls.showPlaying(false)
     controls.showPlace('', '')
-    controls.showWords('')
+    controls.showWords([])
     controls.say(words.stopped)
   }
   const toggle = (): void => (playing === null ? start() : stop())
@@ -121,6 +121,6 @@ function showCue(cue: Exclude<Cue, { kind: 'stroke' }>, { words, controls, light
   const lit = lights.light(cue.bar, cue.atTicks)
   controls.showPlace(cue.bar === 0 ? words.pickup : filled(words.bar, { bar: cue.bar }), cue.count)
   controls.showTempo(cue.bpm)
-  controls.showWords(lit.clauses.map(({ textContent }) => textContent).join(' '))
+  controls.showWords(lit.clauses.flatMap((clause) => [clause.cloneNode(true), ' ']))
   if (controls.choices().scroll) follower.follow(lit)
 }

@@ -73,7 +73,7 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
   const { book } = input
   if (book !== null) files.set('index.html', () => contents(input, book, pages, places))
   const { player, edition = PUPIL } = input
-  const playing = player === undefined ? '' : playerStyles(edition.large ? 800 : 720)
+  const playing = player === undefined ? '' : playerStyles(edition.large)
   files.set('assets/style.css', () => styleSheet(input.webFonts, edition) + playing)
   if (player !== undefined) files.set(PLAYER_SCRIPT, () => player)
   for (const font of input.webFonts) files.set(`assets/fonts/${font.fileName}`, () => font.bytes)

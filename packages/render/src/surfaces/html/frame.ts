@@ -12,7 +12,7 @@ export interface Frame {
   readonly body: readonly ElementContent[]
 }
 
-/** A whole HTML document, as text. Nothing in it leads to the network, and it needs no script. */
+/** A whole HTML document, as text. Nothing in it leads to the network, and nothing that is to be read needs a script. */
 export function framed(frame: Frame): string {
   const head = h(
     'head',

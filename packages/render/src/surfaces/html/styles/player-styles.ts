@@ -1,8 +1,9 @@
 import { FOUR_STROKES } from './four-strokes.ts'
+import { widestPhoneEm } from './window-styles.ts'
 
-/** The style rules of the play-along; `narrowPx` is the widest window in which figures are those for a phone. */
-export function playerStyles(narrowPx: number): string {
-  return `${PLAYER_STYLES}@media screen and (max-width:${narrowPx}px){${NARROW_STYLES}}\n`
+/** The style rules of the play-along, beside those of the page. */
+export function playerStyles(large: boolean): string {
+  return `${PLAYER_STYLES}@media screen and (max-width:${widestPhoneEm(large)}em){${NARROW_STYLES}}\n`
 }
 
 /**
@@ -50,9 +51,10 @@ html:has(.with-player){scroll-padding-bottom:7rem}
 
 /** Rules of the play-along for a phone: rows to reach with a thumb, and the sentence of the moment, which may be out of view. */
 const NARROW_STYLES = `
+html:has(.with-player){scroll-padding-bottom:15rem}
 .with-player main{padding-bottom:17rem}
 .player{gap:0 1rem;padding:.5rem 1.125rem .375rem}
-.player .now{display:block;order:-3;flex:1 0 100%;max-height:2.75rem;overflow:hidden;margin-bottom:.375rem;font:400 1.0625rem/1.375rem var(--serif);text-decoration:underline 2px var(--accent);text-underline-offset:.22em}
+.player .now{display:block;order:-3;flex:1 0 100%;max-height:2.875rem;overflow:hidden;margin-bottom:.375rem;padding-bottom:.125rem;font:400 1.0625rem/1.375rem var(--serif)}
 .player .now:empty{display:none}
 .player button.play{order:-2;flex:0 1 10rem}.player .place{order:-1}
 .player button.play,.player label,.player select,.player .speed input{min-height:2.75rem}

@@ -30,6 +30,11 @@ body{font-size:1.0625rem}
 @media screen and (max-width:${wideFigures}em){${narrow}}`
 }
 
+/** The widest window in which figures are those for a phone, in em. */
+export function widestPhoneEm(large: boolean): number {
+  return (large ? LARGE : USUAL).wideFigures
+}
+
 /**
  * The widest windows in which the rail stands above the lesson (null: always), and in which figures are those for a phone: in em, the size of
  * text the reader has set, so that a wide window with very large text is a narrow one.
