@@ -124,6 +124,7 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
       changed()
     },
     showPlaying(playing) {
+      node.classList.toggle('playing', playing)
       play.replaceChildren(
         element('span', { class: playing ? 'stop-sign' : 'play-sign' }),
         playing ? words.stop : words.play,

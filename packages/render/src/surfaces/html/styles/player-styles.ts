@@ -3,7 +3,7 @@ import { widestPhoneEm } from './window-styles.ts'
 
 /** The style rules of the play-along, beside those of the page. */
 export function playerStyles(large: boolean): string {
-  return `${PLAYER_STYLES}@media screen and (max-width:${widestPhoneEm(large)}em){${NARROW_STYLES}}\n`
+  return `${PLAYER_STYLES}@media screen and (max-width:${widestPhoneEm(large)}em){${NARROW_STYLES}}${LOW_STYLES}`
 }
 
 /**
@@ -45,7 +45,6 @@ html:has(.with-player){scroll-padding-bottom:7rem}
 .player .place b{display:inline-block;min-width:2.25rem;font-size:1.375rem;color:var(--accent)}
 .player .now{display:none}
 }
-@media screen and (max-height:34rem){.player{position:static}.with-player main{padding-bottom:2rem}.with-player .rail{bottom:0}}
 @media print{.player,.loop-bar{display:none}}
 `
 
@@ -62,4 +61,17 @@ html:has(.with-player){scroll-padding-bottom:15rem}
 .player .speed input{flex:1 1 4rem;min-width:4rem;order:1}.player .shown{order:2;min-width:8.25rem}
 .player fieldset{flex:1 0 100%;justify-content:space-between;gap:0 .5rem}
 .loop-bar,.loops .loop-bar{min-height:2.75rem;padding:.25rem .75rem}
+`
+
+/**
+ * Rules for a window so low that the controls would hide what is to be read: they end the page, and only while it plays a row of them stays in view,
+ * to stop by.
+ */
+const LOW_STYLES = `
+@media screen and (max-height:34em){
+.player{position:static}
+.with-player main{padding-bottom:2rem}.with-player .rail{bottom:0}
+.player.playing{position:fixed;padding-block:.5rem}
+.player.playing>:not(.play,.place,.spoken){display:none}
+}
 `
