@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs'
 import { join } from 'node:path'
 import { CODE_DOCS } from '@barwise/parser'
 import { describe, expect, test } from 'vitest'
@@ -283,7 +283,51 @@ describe('barwise build', () => {
     world.file('a/tag.md', SOUND_LESSON)
     world.file('b/tag.md', SOUND_LESSON)
     expect(await runProgram(['build', 'a/tag.md', 'b/tag.md', '--out', 'made'], world)).toBe(2)
-    expect(world.printed.err).toContain('a/tag.md and b/tag.md would write the same files')
+    expect(world.printed.err).toContain('a/tag.md and b/tag.md would both write made/tag.pdf')
+    expect(existsSync(join(world.folder, 'made'))).toBe(false)
+  })
+
+  test('refuses a book and its lesson, or two lessons of one name, that would write the same file', async () => {
+    const world = testWorld()
+    mkdirSync(join(world.folder, 'a'))
+    world.file('tag.md', SOUND_LESSON)
+    world.file('a/tag.md', SOUND_LESSON.replace('Tag', 'Other'))
+    world.file('book.md', '---\ntitle: Book\n---\n\n# One\n\n- [Tag](tag.md)\n')
+    expect(await runProgram(['build', 'book.md', 'tag.md', '--to', 'text'], world)).toBe(2)
+    expect(world.printed.err).toContain('book.md and tag.md would both write tag.txt')
+    world.file('book.md', '---\ntitle: Book\n---\n\n# One\n\n- [Tag](tag.md)\n- [Other](a/tag.md)\n')
+    expect(await runProgram(['build', 'book.md', '--to', 'text'], world)).toBe(2)
+    expect(world.printed.err).toContain(
+      'book.md would write tag.txt twice\n  help: give one of its lessons another file name',
+    )
+    expect(await runProgram(['build', 'book.md', '--to', 'html'], world)).toBe(0)
+    expect(readdirSync(world.folder).toSorted()).toEqual(['a', 'book-web', 'book.md', 'tag.md'])
+  })
+
+  test('takes a lesson named twice once', async () => {
+    const world = testWorld()
+    world.file('tag.md', SOUND_LESSON)
+    expect(await runProgram(['build', 'tag.md', 'tag.md', '--to', 'text'], world)).toBe(0)
+    expect(world.printed.out).toBe('Wrote tag.txt\n')
+  })
+
+  test('never writes over a file it was made from, also where a link leads there', async () => {
+    const world = testWorld()
+    const [shapes] = /:::shapes[\s\S]*?\n:::\n/.exec(SOUND_LESSON) ?? []
+    const lesson = SOUND_LESSON.replace(shapes ?? '', '')
+    world.file('shapes.txt', shapes ?? '')
+    world.file('shapes.md', lesson)
+    world.file('book.md', '---\ntitle: Book\nshapes: shapes.txt\n---\n\n# One\n\n- [Tag](shapes.md)\n')
+    symlinkSync(world.folder, join(world.folder, 'linked'))
+    for (const out of ['.', 'linked']) {
+      expect(await runProgram(['build', 'book.md', '--to', 'text', '--out', out], world)).toBe(2)
+      expect(readFileSync(join(world.folder, 'shapes.txt'), 'utf8')).toBe(shapes)
+    }
+    expect(world.printed.err).toContain(
+      'book.md is made from shapes.txt, which the build would write over\n  help: choose another folder with `--out`',
+    )
+    expect(await runProgram(['build', 'book.md', '--to', 'text', '--out', 'made'], world)).toBe(0)
+    expect(world.printed.out).toBe('Wrote made/shapes.txt\n')
   })
 })
 

@@ -3,6 +3,7 @@ import { createReporter, type Finding } from '@barwise/parser'
 import type { Edition, PageFinding } from '@barwise/render'
 import type { ExitCode } from '../exit-code.ts'
 import { buildDate } from '../files/build-date.ts'
+import { refuseClashes } from '../files/clashes.ts'
 import { type LoadedWork, loadWork } from '../files/load-work.ts'
 import { writeWholeFiles } from '../files/whole-files.ts'
 import { type FindingFormat, reportFindings } from '../report/report-findings.ts'
@@ -25,6 +26,13 @@ export interface BuildOptions {
   readonly strict?: boolean
 }
 
+/** What was made of one argument: its files and folders, named from the output folder on. */
+interface MadeWork {
+  readonly work: LoadedWork
+  readonly files: readonly MadeFile[]
+  readonly folders: readonly string[]
+}
+
 /**
  * `barwise build`: reads, checks and publishes. What has reading errors is not built, and what was built of it before stays; a
  * colleague's findings never stop a build. Findings go to the error stream, the names of finished files to the output.
@@ -32,17 +40,14 @@ export interface BuildOptions {
 export async function runBuild(files: readonly string[], options: BuildOptions, world: World): Promise<ExitCode> {
   const date = buildDate(world.env)
   const progress = progressLine(world.err)
-  const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)))
+  const works = [...new Set(files)].map((file) =>
+    loadWork(file, world.folder, (name) => progress.show(`Reading ${name}`)),
+  )
   const shapes = works.find((work) => work.book === null && work.lessons.length === 0)
   if (shapes !== undefined)
     throw new UsageError(`${shapes.path} holds the shapes of a book`, 'build the book, or one of its lessons')
-  refuseSameNames(works, options, world)
   const findings: Finding[] = works.flatMap((work) => work.findings)
-  const made: {
-    readonly work: LoadedWork
-    readonly files: readonly MadeFile[]
-    readonly folders: readonly string[]
-  }[] = []
+  const made: MadeWork[] = []
   for (const work of works) {
     const { edition } = options
     const setting = { date, edition, ...(options.paper === undefined ? {} : { paper: options.paper }) }
@@ -52,12 +57,7 @@ export async function runBuild(files: readonly string[], options: BuildOptions, 
   }
   let gone: readonly string[] = []
   try {
-    gone = writeWholeFiles(
-      made.flatMap(({ work, files }) =>
-        files.map(({ name, content }) => ({ path: placeOf(name, work, options, world), content })),
-      ),
-      made.flatMap(({ work, folders }) => folders.map((name) => placeOf(name, work, options, world))),
-    )
+    gone = writeMade(made, options, world)
   } finally {
     progress.clear()
   }
@@ -75,25 +75,20 @@ function outFolder(work: LoadedWork, options: BuildOptions, world: World): strin
   return options.out === undefined ? work.folder : resolve(world.folder, options.out)
 }
 
+/** Writes everything that was made, or nothing. Returns the paths of files that are no longer part of a booklet and were taken away. */
+function writeMade(made: readonly MadeWork[], options: BuildOptions, world: World): readonly string[] {
+  const files = made.flatMap(({ work, files }) =>
+    files.map(({ name, content }) => ({ path: placeOf(name, work, options, world), of: work.path, content })),
+  )
+  const folders = made.flatMap(({ work, folders }) => folders.map((name) => placeOf(name, work, options, world)))
+  const read = made.flatMap(({ work }) => [...work.sources.keys()].map((name) => resolve(world.folder, name)))
+  refuseClashes(files, read, (path) => relative(world.folder, path))
+  return writeWholeFiles(files, folders)
+}
+
 /** The absolute path of a file or folder that is named from the output folder on. */
 function placeOf(name: string, work: LoadedWork, options: BuildOptions, world: World): string {
   return join(outFolder(work, options, world), ...name.split('/'))
-}
-
-/** Two works that would write the same files cannot go into one folder. */
-function refuseSameNames(works: readonly LoadedWork[], options: BuildOptions, world: World): void {
-  const seen = new Map<string, string>()
-  for (const work of works) {
-    const target = join(outFolder(work, options, world), work.stem)
-    const other = seen.get(target)
-    if (other !== undefined) {
-      throw new UsageError(
-        `${other} and ${work.path} would write the same files`,
-        'build them one at a time, each with its own `--out`',
-      )
-    }
-    seen.set(target, work.path)
-  }
 }
 
 /** Findings of the pages, placed in the files they were found in. */

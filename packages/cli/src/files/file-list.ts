@@ -31,8 +31,17 @@ export function leftBehind(folder: string, kept: ReadonlySet<string>): readonly 
   return readFileList(folder).flatMap(({ name, sha256 }) => {
     if (kept.has(name)) return []
     const path = join(folder, ...name.split('/'))
-    return isOwn(folder, path) && sha256Of(readFileSync(path)) === sha256 ? [path] : []
+    return isAsWritten(folder, path, sha256) ? [path] : []
   })
+}
+
+/** Whether a path is a plain file of the folder and holds what we wrote; what cannot be read or looked for is not ours to judge. */
+function isAsWritten(folder: string, path: string, sha256: string): boolean {
+  try {
+    return isOwn(folder, path) && sha256Of(readFileSync(path)) === sha256
+  } catch {
+    return false
+  }
 }
 
 /** The files the list names; none when there is no list. Lines that are not ours are passed over. */

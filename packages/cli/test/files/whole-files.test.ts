@@ -127,7 +127,17 @@ describe('writeWholeFiles, in a folder of its own', () => {
     writeFileSync(join(at, 'elsewhere', 'x.txt'), 'x')
     symlinkSync(join(at, 'elsewhere'), join(web(at), 'linked'))
     symlinkSync(join(web(at), 'x.txt'), join(web(at), 'link.txt'))
-    const names = ['../x.txt', join(at, 'x.txt'), 'linked/x.txt', 'link.txt', 'assets', '.', 'nowhere.html']
+    const names = [
+      '../x.txt',
+      join(at, 'x.txt'),
+      'linked/x.txt',
+      'link.txt',
+      'assets',
+      '.',
+      'nowhere.html',
+      'no\0name',
+      'x'.repeat(999),
+    ]
     writeFileSync(
       join(web(at), 'assets', 'files.sha256'),
       `not a line\n${names.map((n) => `${hash}  ${n}\n`).join('')}`,
