@@ -1,4 +1,4 @@
-import { assertNever, type Inline } from '@barwise/parser'
+import { assertNever, type Inline, parseChordSymbol } from '@barwise/parser'
 import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
 import { el } from './nodes.ts'
@@ -59,22 +59,19 @@ function safeAddress(url: string, context: PageContext): string | null {
   return /^(?:https?:\/\/|mailto:)[^\s]/i.test(url) ? url : null
 }
 
-/** A chord symbol as the trade prints it: extensions raised, true flats and sharps. Text that is no symbol stays plain. */
+/** A shape's name or a chord symbol as the trade prints it: extensions raised, true flats and sharps. A name that is no symbol stays plain. */
 export function chordName(symbol: string): ElementContent {
   const [base = symbol, ...variant] = symbol.split('.')
-  const match = /^([A-G][#b♯♭]?)(m(?!aj)|dim|aug)?(.*?)(\/[A-G][#b♯♭]?)?$/.exec(base)
-  if (match === null) return el('span', 'chord', [symbol])
-  const [, root = '', quality = '', extension = '', bass = ''] = match
+  const own = variant.length === 0 ? [] : [el('span', 'variant', [` ${variant.join(' ')}`])]
+  const display = parseChordSymbol(base)?.display
+  if (display === undefined) return el('span', 'chord', [base, ...own])
+  const { root, accidental, onLine, raised, bass } = display
   return el('span', 'chord', [
-    trueSigns(root) + quality,
-    ...(extension === '' ? [] : [el('sup', '', [extension.replace(/#(?=\d)/g, '♯').replace(/b(?=\d)/g, '♭')])]),
-    ...(bass === '' ? [] : [trueSigns(bass)]),
-    ...(variant.length === 0 ? [] : [el('span', 'variant', [` ${variant.join(' ')}`])]),
+    root + accidental + onLine.replace('-', '−'),
+    ...(raised === '' ? [] : [el('sup', '', [raised])]),
+    ...(bass === null ? [] : [`/${bass.root}${bass.accidental}`]),
+    ...own,
   ])
-}
-
-function trueSigns(note: string): string {
-  return note.replace(/#$/, '♯').replace(/b$/, '♭')
 }
 
 /** Words in italics, with each accidental upright and a little apart: its face has no italic, and an italic letter before it leans into it. */
