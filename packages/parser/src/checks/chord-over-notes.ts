@@ -6,14 +6,16 @@ import { type Judgement, judgeHarmony } from '../theory/judge-harmony.ts'
 import { suggestName } from '../theory/name-chord.ts'
 import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
 import { codeOf, disagreement } from './chord-words.ts'
+import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 import { soundsThree } from './shape-label.ts'
 
 /**
  * A written symbol agrees with what is struck under it. It does when the sounds of its whole stretch do; else each strike of three or
  * more different notes is judged. Passed over: shapes that carry the symbol themselves or imply theirs (their lines are judged),
- * moved shapes where they take no more than half of the time (chords on the way), strikes in the last beat that fit the next symbol (played ahead), ornaments beside the plain
- * chord, and disagreeing strikes that take less than half the sounding time (chords in passing). At most one finding for a stretch, never an error.
+ * moved shapes where they take no more than half of the time (chords on the way), strikes in the last beat that fit the next
+ * symbol (played ahead), ornaments beside the plain chord, and disagreeing strikes that take less than half the sounding time
+ * (chords in passing). At most one finding for a stretch, never an error.
  */
 export const chordOverNotes: Rule = {
   codes: ['chord-contradicts', 'chord-extra-tones', 'chord-missing-tones'],
@@ -122,7 +124,7 @@ function findingFor(
     severity: 'warning',
     span: placed.strike.span,
     bar: placed.bar.number,
-    message: `${what} in bar ${placed.bar.number} under the symbol ${chord.text}: ${disagreement(chord.text, judged, writtenOf(placed))}`,
+    message: `${what} in ${barWord(placed.bar)} under the symbol ${chord.text}: ${disagreement(chord.text, judged, writtenOf(placed))}`,
     help:
       named === null
         ? 'mend the symbol or the notes'

@@ -16,7 +16,7 @@ export interface ChordStretch {
   /** The bar whose line names the symbol. */
   readonly bar: Bar
   readonly strikes: readonly PlacedStrike[]
-  /** Strikes in the last beat, which may belong to the next symbol already. */
+  /** The symbol that follows, which strikes in the last beat may belong to already; null at the end and before no chord. */
   readonly next: string | null
   /** Ticks from the start of bar 1 to where the next symbol begins; null at the end of the part. */
   readonly end: Ticks | null

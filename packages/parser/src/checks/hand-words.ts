@@ -24,7 +24,7 @@ export function listWords(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }
 
-/** Tenths of a second where they matter: "0.35 s". */
+/** Hundredths of a second, as exactly as a change is judged: "0.35 s". */
 export function secondsWord(seconds: number): string {
   return `${seconds.toFixed(2)} s`
 }

@@ -8,9 +8,9 @@ import { barWord, fingersWord, fingerWord, listWords } from './hand-words.ts'
 import type { Rule, RuleContext } from './rule.ts'
 
 /**
- * A hammer-on needs a finger of its own beside those that hold what goes on, and so does a pull-off to a fretted note, before it. An error where no fingering has one, a warning where a
- * sounding note would have to pass from one finger to another in the same moment. A note added to a shape that needs all fingers is
- * worth a note: the hand sets them anew with the stroke.
+ * A hammer-on needs a finger of its own beside those that hold what goes on, and so does a pull-off to a fretted note, before it. An
+ * error where no fingering has one, a warning where a sounding note would have to pass from one finger to another in the same moment.
+ * A note added to a shape that needs all fingers is worth a note: the hand sets them anew with the stroke.
  */
 export const noFreeFinger: Rule = {
   codes: ['no-free-finger'],

@@ -3,6 +3,7 @@ import { handStrokes } from '../hand/strum-speed.ts'
 import type { Event } from '../score/event.ts'
 import type { Bar, Part } from '../score/part.ts'
 import { slotTicks, type Ticks } from '../score/time.ts'
+import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /**
@@ -28,17 +29,11 @@ function turnedStrokes(part: Part): readonly FindingDraft[] {
       return { bar, event, start: barStart + event.at }
     }),
   )
-  const drafts: FindingDraft[] = []
-  let reported = -1
-  strokes.forEach((stroke, at) => {
-    if (!isTurned(stroke)) return
-    const [first, last] = runAround(strokes, at)
-    const long = last > first
-    if (long && reported >= first) return
-    if (long) reported = at
-    drafts.push(long ? runFinding(stroke, last - first + 1) : accentFinding(stroke))
+  return runsOf(strokes).flatMap((run): readonly FindingDraft[] => {
+    const turned = run.find(isTurned)
+    if (turned === undefined) return []
+    return [run.length > 1 ? runFinding(turned, run.length) : accentFinding(turned)]
   })
-  return drafts
 }
 
 /** Whether the writer gave a stroke on the grid the direction that the hand does not have there. */
@@ -55,16 +50,19 @@ function swingAt({ bar, event }: Pick<HandStroke, 'bar' | 'event'>): 'down' | 'u
   return bar.grid === 4 || ((event.at + offset) / slotTicks(bar.grid)) % 2 === 0 ? 'down' : 'up'
 }
 
-/** The first and the last of the strokes around one that follow each other in its direction in less than a swing. */
-function runAround(strokes: readonly HandStroke[], at: number): readonly [number, number] {
-  let [first, last] = [at, at]
-  while (follows(strokes[first - 1], strokes[first])) first--
-  while (follows(strokes[last], strokes[last + 1])) last++
-  return [first, last]
+/** The strokes cut into runs that follow each other in one direction in less than a swing; most are of one stroke. */
+function runsOf(strokes: readonly HandStroke[]): readonly (readonly HandStroke[])[] {
+  const runs: HandStroke[][] = []
+  for (const stroke of strokes) {
+    const last = runs.at(-1)
+    if (last !== undefined && follows(last.at(-1), stroke)) last.push(stroke)
+    else runs.push([stroke])
+  }
+  return runs
 }
 
-function follows(before: HandStroke | undefined, after: HandStroke | undefined): boolean {
-  if (before === undefined || after === undefined) return false
+function follows(before: HandStroke | undefined, after: HandStroke): boolean {
+  if (before === undefined) return false
   if (before.event.kind === 'rest' || after.event.kind === 'rest') return false
   return before.event.stroke === after.event.stroke && after.start - before.start < 2 * slotTicks(after.bar.grid)
 }
@@ -77,7 +75,7 @@ function runFinding({ bar, event }: HandStroke, strokes: number): FindingDraft {
     span: event.span,
     bar: bar.number,
     code: 'same-direction-run',
-    message: `${COUNTS[strokes - 2] ?? strokes} ${word} in a row in bar ${bar.number} leave the hand less than one full swing between them`,
+    message: `${COUNTS[strokes - 2] ?? strokes} ${word} in a row in ${barWord(bar)} leave the hand less than one full swing between them`,
     help: 'leave the direction out here so that the hand goes on swinging, or hold the stroke before for one slot more',
   }
 }
@@ -88,7 +86,7 @@ function accentFinding({ bar, event }: HandStroke): FindingDraft {
     span: event.span,
     bar: bar.number,
     code: 'against-pendulum',
-    message: `this ${stroke}stroke in bar ${bar.number} falls where the hand swings ${swingAt({ bar, event })}`,
+    message: `this ${stroke}stroke in ${barWord(bar)} falls where the hand swings ${swingAt({ bar, event })}`,
     help: 'keep it if it is meant as an accent, else leave the direction out',
   }
 }

@@ -4,8 +4,10 @@ import { placeOf } from './grips-of.ts'
 import { needsFreeFinger } from './no-free-finger.ts'
 import type { Rule } from './rule.ts'
 
-/** One hand has four fingers: a grip that needs more, barres included, cannot be held. What hammer-ons and pull-offs ask for is left to
- * their own rule. */
+/**
+ * One hand has four fingers: a grip that needs more, barres included, cannot be held. What hammer-ons and pull-offs ask for is left
+ * to their own rule.
+ */
 export const tooManyFingers: Rule = {
   codes: ['too-many-fingers'],
   check: ({ grips }) =>

@@ -53,3 +53,25 @@ test('all-down and plucked parts have no pendulum to go against', () => {
   expect(said('bar 1\n  1: Em u:Em - -\n  2: Em - Em Em', 'grid=16 time=2/4 stroke=down')).toEqual([])
   expect(said('bar 1\n  1: Em u:Em - -\n  2: Em - Em Em', 'grid=16 time=2/4 stroke=pluck')).toEqual([])
 })
+
+test('the pickup is called by its name', () => {
+  const source = {
+    path: 't.md',
+    text: '---\ntitle: T\ntempo: 60\n---\n\n:::part{#p grid=8 time=2/4}\npickup\n  2: 0@1 d:0@1\nbar 1\n  1: - -\n  2: u:0@1 -\n:::\n',
+  }
+  const read = readLesson(source)
+  expect(read.findings.map(({ message }) => message)).toEqual([])
+  const { findings } = checkLesson(read.lesson, [source])
+  expect(findings.map(({ message }) => message)).toEqual([
+    'two downstrokes in a row in the pickup leave the hand less than one full swing between them',
+    'this upstroke in bar 1 falls where the hand swings down',
+  ])
+})
+
+test('a long part of turned strokes is judged in one pass', () => {
+  const bars = (count: number): string =>
+    Array.from({ length: count }, (_, at) => `bar ${at + 1}\n  1: d:Em d:Em d:Em d:Em\n  2: d:Em d:Em d:Em d:Em`).join(
+      '\n',
+    )
+  expect(said(bars(5000))).toEqual(['same-direction-run line 13 bar 1'])
+}, 9_000)
