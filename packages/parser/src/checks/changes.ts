@@ -1,7 +1,14 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { FingeredAside, FingeredMoment } from '../hand/finger-part.ts'
 import { gripKey } from '../hand/grip.ts'
-import { fastestTempo, type HandChange, handChanges, hundredths } from '../hand/hand-changes.ts'
+import {
+  changesInOrder,
+  fastestTempo,
+  type HandChange,
+  handChanges,
+  hundredths,
+  needsHand,
+} from '../hand/hand-changes.ts'
 import type { HandOnNeck } from '../hand/rank-for-hand.ts'
 import type { LessonSettings } from '../score/lesson.ts'
 import type { Part } from '../score/part.ts'
@@ -53,13 +60,13 @@ function changesAside(
   part: Part,
   { aside, main }: { readonly aside: FingeredAside; readonly main: readonly FingeredMoment[] },
 ): readonly JudgedChange[] {
-  const needs = ({ event }: FingeredMoment): boolean => event.notes.some(({ fret }) => fret !== null && fret > 0)
-  const before = main.slice(Math.max(0, aside.after - LOOK_AROUND), aside.after).findLast(needs)
-  const end = aside.end
-  const next = main.slice(aside.after, aside.after + LOOK_AROUND).find((moment) => moment.start >= end && needs(moment))
+  const before = main.slice(Math.max(0, aside.after - LOOK_AROUND), aside.after).findLast(needsHand)
+  const next = main
+    .slice(aside.after, aside.after + LOOK_AROUND)
+    .find((moment) => moment.start >= aside.end && needsHand(moment))
   const line = [before, ...aside.moments, next].filter((moment) => moment !== undefined)
   const own = new Set(aside.moments)
-  return handChanges(on, { bars: part.bars, repeats: [] }, line)
+  return changesInOrder(on, part.repeats, line)
     .filter(({ from, to }) => own.has(from) || own.has(to))
     .map((change) => ({ change, aside: true, leaves: !own.has(change.to) }))
 }
@@ -72,7 +79,7 @@ function judge(
   { goalBpm, tempoBpm }: Pick<LessonSettings, 'goalBpm' | 'tempoBpm'>,
 ): FindingDraft | null {
   const { availableS, neededS, from, to } = change
-  const { bar } = leaves ? from : to
+  const { tempoBpm: atBpm } = from.bar
   const way = leaves ? ', coming from the other way to play,' : aside ? ', played the other way,' : ''
   const back = change.atRepeat ? `, coming from ${barWord(from.bar)} at the repeat,` : ''
   const what = `the change in ${placeName(to)}${way}${back}`
@@ -89,17 +96,17 @@ function judge(
       ...base,
       code: 'change-too-fast',
       severity: share > HOPELESS ? 'error' : 'warning',
-      message: `${what} is too fast at ${bar.tempoBpm}: ${timesWord(change, availableS)}`,
+      message: `${what} is too fast at ${atBpm}: ${timesWord(change, availableS)}`,
       help: `${moreTime(change.from)}, choose a nearer grip, or play at ${fastestTempo(change)} or slower; ${CARE}`,
     }
   }
   const atGoalS = goalBpm === null ? availableS : (availableS * tempoBpm) / goalBpm
   if (goalBpm !== null && hundredths(neededS) > hundredths(atGoalS)) {
-    const goalLimit = Math.floor((fastestTempo(change) * tempoBpm) / change.from.bar.tempoBpm)
+    const goalLimit = Math.floor((fastestTempo(change) * tempoBpm) / atBpm)
     return {
       ...base,
       code: 'change-too-fast-at-goal',
-      message: `${what} fits at ${bar.tempoBpm} but not at the goal of ${goalBpm}: ${timesWord(change, atGoalS)}`,
+      message: `${what} fits at ${atBpm} but not at the goal of ${goalBpm}: ${timesWord(change, atGoalS)}`,
       help: `set the goal to ${goalLimit} or lower, or choose a nearer grip; ${CARE}`,
     }
   }

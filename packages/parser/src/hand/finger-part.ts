@@ -61,10 +61,19 @@ export function fingerPart(lesson: Lesson, part: Part, on: HandOnNeck = handOnNe
       ...aside,
       moments: withPath(aside.moments, {
         ...on,
-        from: main.slice(0, aside.after).findLast(({ grip }) => grip.presses.length > 0) ?? null,
+        from: lastPressed(main, aside.after),
       }),
     })),
   }
+}
+
+/** The last of so many moments that presses a string; null when none does. */
+function lastPressed(moments: readonly FingeredMoment[], count: number): FingeredMoment | null {
+  for (let at = count - 1; at >= 0; at--) {
+    const moment = moments[at]
+    if (moment !== undefined && moment.grip.presses.length > 0) return moment
+  }
+  return null
 }
 
 function withPath(moments: readonly HandMoment[], options: PathOptions): readonly FingeredMoment[] {

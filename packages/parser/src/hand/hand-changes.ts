@@ -1,4 +1,3 @@
-import type { Note } from '../score/event.ts'
 import type { Part, Repeat } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
 import type { FingeredMoment } from './finger-part.ts'
@@ -19,18 +18,27 @@ export interface HandChange {
   readonly atRepeat: boolean
 }
 
-/**
- * The changes of a part in the order they are written, then those at its repeats: between each strike that presses a string and the
- * next one where a finger has to move. Strikes on open strings alone need no finger, so the hand may already be on its way.
- */
+/** The changes of a part in the order they are written, then those at its repeats. */
 export function handChanges(
   on: HandOnNeck,
   part: Pick<Part, 'bars' | 'repeats'>,
   moments: readonly FingeredMoment[],
 ): readonly HandChange[] {
-  const needing = moments.filter(({ fingering, event }) => fingering !== null && event.notes.some(isPressed))
+  return [...changesInOrder(on, part.repeats, moments), ...changesAtRepeats(on, part, moments.filter(needsHand))]
+}
+
+/**
+ * The changes between each strike that presses a string and the next one where a finger has to move, save out of one ending into the
+ * next. Strikes on open strings alone need no finger, so the hand may already be on its way.
+ */
+export function changesInOrder(
+  on: HandOnNeck,
+  repeats: readonly Repeat[],
+  moments: readonly FingeredMoment[],
+): readonly HandChange[] {
+  const needing = moments.filter(needsHand)
   const parted = new Set(
-    part.repeats.flatMap(({ endings }) => endings.slice(1).map((ending) => `${ending.from - 1}>${ending.from}`)),
+    repeats.flatMap(({ endings }) => endings.slice(1).map((ending) => `${ending.from - 1}>${ending.from}`)),
   )
   const changes: HandChange[] = []
   for (const [at, to] of needing.entries()) {
@@ -39,7 +47,12 @@ export function handChanges(
     const change = changeBetween(on, from, to, swungStart(to) - swungStart(from))
     if (change !== null) changes.push({ ...change, atRepeat: false })
   }
-  return [...changes, ...changesAtRepeats(on, part, needing)]
+  return changes
+}
+
+/** Whether a strike has fingers and presses a string with them. */
+export function needsHand({ fingering, event }: FingeredMoment): boolean {
+  return fingering !== null && event.notes.some(({ fret }) => fret !== null && fret > 0)
 }
 
 /** Whether the way from one bar to a later one leads out of one ending into the next, which nobody plays. */
@@ -56,8 +69,8 @@ function changesAtRepeats(
 ): readonly HandChange[] {
   const barOf = new Map(part.bars.map((bar) => [bar.number, bar]))
   return repeatJoints(part.repeats).flatMap(([last, first]): readonly HandChange[] => {
-    const from = needing.findLast(({ bar }) => bar.number <= last)
-    const to = needing.find(({ bar }) => bar.number >= first)
+    const from = needing[firstFrom(last + 1, needing) - 1]
+    const to = needing[firstFrom(first, needing)]
     const [left, entered] = [barOf.get(last), barOf.get(first)]
     if (from === undefined || to === undefined || left === undefined || entered === undefined) return []
     const toEnd = left.start + left.length - (from.bar.start + swungTicks(from.event.at, from.bar))
@@ -65,6 +78,17 @@ function changesAtRepeats(
     const change = changeBetween(on, from, to, toEnd + fromStart)
     return change === null ? [] : [{ ...change, atRepeat: true }]
   })
+}
+
+/** The place, among strikes in the order of their bars, of the first that is in a bar or after it. */
+function firstFrom(bar: number, strikes: readonly FingeredMoment[]): number {
+  let [low, high] = [0, strikes.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((strikes[middle]?.bar.number ?? 0) < bar) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
 /** The bars that follow each other at repeats though they are not written so: the one left, the one entered. */
@@ -89,10 +113,6 @@ function changeBetween(
 ): Omit<HandChange, 'atRepeat'> | null {
   const { neededS, fingers } = moveTime(on, from, to)
   return fingers.length === 0 ? null : { from, to, neededS, availableS: seconds(ticks, from.bar), fingers }
-}
-
-function isPressed({ fret }: Note): boolean {
-  return fret !== null && fret > 0
 }
 
 /** Hundredths of a second: as exactly as a change is judged and printed. */

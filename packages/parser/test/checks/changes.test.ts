@@ -54,6 +54,24 @@ test('the changes into and out of another way to play are judged, each at its ow
   expect(said(`${main}\n  or 2: Em - - -`)).toEqual([])
 })
 
+test('another way to play in one ending is not judged against the ending after it', () => {
+  const lines = `bar 1\n  1: Em - - -\n  2: - - - -
+bar 2\n  1: Em - - -\n  2: - - - Em\n  or 2: - - Em Em
+bar 3\n  1: C#m - - -\n  2: - - - -
+repeat 1-2\nending 1 bars 2\nending 2 bars 3`
+  expect(said(lines)).toEqual([])
+  expect(said(lines.split('\nrepeat')[0] ?? '')).toEqual([
+    '20 warning: the change in bar 3, beat 1 is too fast at 100: fingers 1, 2, 3 and 4 need 0.25 s and there is 0.15 s',
+  ])
+})
+
+test('a change is said at the tempo it is made in, which is that of the bar before', () => {
+  const lines = 'bar 1\n  1: Em - - -\n  2: - - - Em\nfrom 2 tempo 50\nbar 2\n  1: C#m - - -\n  2: - - - -'
+  expect(said(lines)).toEqual([
+    '17 warning: the change in bar 2, beat 1 is too fast at 100: fingers 1, 2, 3 and 4 need 0.25 s and there is 0.15 s',
+  ])
+})
+
 test('the pace of the hand can be set', () => {
   const lines = 'bar 1\n  1: Em - - Em\n  2: C#m - - -'
   expect(said(lines, 'tempo: 100', { settleS: 0.02, travelS: 0.03 })).toEqual([])
