@@ -52,22 +52,19 @@ interface Filling {
 /** A last page filled less than this share takes over what ends the page before it, as long as it stays the emptier of the two. */
 const BARE = 0.35
 
-/** The same number of pages with the last two as even as the rows allow, where the last would be nearly bare. */
+/** How much lower each try at a lower page is, in points: less than a line of text. */
+const STEP = 6
+
+/** The same number of pages where the last would be nearly bare: it takes over no more than it needs not to be. */
 function evened({ rows, options, pages: usual }: Filling): readonly FilledPage[] {
   if ((usual.at(-1)?.filled ?? 0) > options.height * BARE) return usual
   let best = usual
-  let moved = 0
-  for (let index = rows.length - 1; index > 0 && moved < options.height; index -= 1) {
-    moved += rows[index]?.height ?? 0
-    if (rows[index - 1]?.keepNext === true) continue
-    const cut = rows.map((each, at): Row => (at === index ? { ...each, startsPage: 'any' } : each))
-    const pages = paginate(cut, options)
+  for (let height = usual.at(-2)?.filled ?? 0; height > 0; height -= STEP) {
+    const pages = paginate(rows, { ...options, lowered: { page: usual.length - 2, height } })
     const [before, last] = pages.slice(-2)
-    // A cut in the last page itself only makes one more of it.
-    if (pages.length > usual.length && best === usual) continue
-    if (pages.length > usual.length || before === undefined || last === undefined) break
-    if (last.filled > before.filled) break
+    if (pages.length > usual.length || before === undefined || last === undefined || last.filled > before.filled) break
     best = pages
+    if (last.filled >= options.height * BARE) break
   }
   return best
 }

@@ -16,6 +16,8 @@ export interface PaginateOptions {
   readonly firstNumber: number
   /** What is left of the room between rows; all of it when left out. */
   readonly gapShare?: number
+  /** A page that is filled less high than the others, counted from 0. */
+  readonly lowered?: { readonly page: number; readonly height: number }
 }
 
 /** A place where a page may end: after `index`. */
@@ -32,15 +34,17 @@ const GIVE = 0.75
 /**
  * Fills pages with rows. A page never ends after a row that keeps the next; among the places left, the page is filled as far as it goes.
  * A page that is over by little gives some of the room between its rows. Rows that must stay together but are higher than a whole page are cut
- * where the page is full; so is a row that has pieces, also where it would leave most of a page empty. Another row as high is set on a page of its
+ * where the page is full; so is a row that has pieces, also where it would leave most of a page empty. A row that says how is cut at the foot of any page. Another row as high is set on a page of its
  * own and runs over its foot.
  */
 export function paginate(rows: readonly Row[], options: PaginateOptions): readonly FilledPage[] {
   const gapShare = options.gapShare ?? 1
   const pages: FilledPage[] = []
   let page: Row[] = []
+  const { lowered } = options
+  const heightNow = (): number => (lowered?.page === pages.length ? lowered.height : options.height)
   const close = (): void => {
-    if (page.length > 0) pages.push(fill(page, shareThatFits(page, options.height, gapShare)))
+    if (page.length > 0) pages.push(fill(page, shareThatFits(page, heightNow(), gapShare)))
     page = []
   }
   const waiting = [...chunksOf(rows, options.height)]
@@ -52,14 +56,19 @@ export function paginate(rows: readonly Row[], options: PaginateOptions): readon
       const number = options.firstNumber + pages.length
       if (first.startsPage === 'right' && number % 2 === 0) pages.push({ items: [], filled: 0, blank: true })
     }
-    const overflows = heightOf([...page, ...chunk], gapShare * GIVE) > options.height + NEARLY
+    const overflows = heightOf([...page, ...chunk], gapShare * GIVE) > heightNow() + NEARLY
     const sparse = heightOf(page, gapShare) < options.height * SPARSE
     const pieces = chunk.at(-1)?.pieces ?? []
-    if (overflows && sparse && pieces.length > 0) {
+    const cut = overflows ? cutAtFoot(page, chunk, heightNow(), gapShare) : null
+    if (cut !== null) {
+      page.push(...cut.here)
+      close()
+      waiting.unshift({ rows: [cut.over] })
+    } else if (overflows && sparse && pieces.length > 0) {
       waiting.unshift(...chunksOf([...chunk.slice(0, -1), ...pieces], options.height))
     } else if (page.length > 0 && overflows) {
       close()
-      page.push(...openPage(chunk))
+      waiting.unshift({ rows: chunk })
     } else page.push(...(page.length === 0 ? openPage(chunk) : chunk))
   }
   close()
@@ -74,13 +83,29 @@ function chunksOf(rows: readonly Row[], height: number): readonly Chunk[] {
   flat.forEach((each, index) => {
     chunk.push(each)
     const next = flat[index + 1]
-    const held = each.keepNext && next !== undefined && next.startsPage === 'no'
-    if (held && heightOf(openPage([...chunk, next]), GIVE) <= height + NEARLY) return
+    const held = each.keepNext && next?.startsPage === 'no'
+    // Of a row that can be cut, what it is cut into stays with what leads to it.
+    const least = next === undefined || next.cut === null ? next : { ...next, height: 0 }
+    if (held && least !== undefined && heightOf(openPage([...chunk, least]), GIVE) <= height + NEARLY) return
     chunks.push({ rows: chunk })
     chunk = []
   })
   if (chunk.length > 0) chunks.push({ rows: chunk })
   return chunks
+}
+
+/** A chunk whose last row can be cut in the room that the page has left: what stands on the page, and what goes over. */
+function cutAtFoot(
+  page: readonly Row[],
+  chunk: readonly Row[],
+  height: number,
+  gapShare: number,
+): { readonly here: readonly Row[]; readonly over: Row } | null {
+  const last = chunk.at(-1)
+  if (last?.cut == null) return null
+  const led = page.length === 0 ? openPage(chunk.slice(0, -1)) : chunk.slice(0, -1)
+  const cut = last.cut(height - heightOf([...page, ...led, { ...last, height: 0 }], gapShare))
+  return cut === null ? null : { here: [...led, cut.here], over: cut.over }
 }
 
 /** The rows as they open a page: rules meant to part are dropped, table headers come again. */

@@ -16,6 +16,14 @@ export interface Row {
   readonly startsPage: 'no' | 'any' | 'right'
   /** What it is cut into where it is higher than a page, or where moving it whole would leave most of a page empty; none where it is never cut. */
   readonly pieces: readonly Row[]
+  /** Cuts it where only so much room is left, in points; null where it is never cut there. */
+  readonly cut: ((room: number) => CutRow | null) | null
+}
+
+/** A row cut at a page's foot: what still stands there, and what goes over. */
+export interface CutRow {
+  readonly here: Row
+  readonly over: Row
 }
 
 /** A row with nothing special about it, but for what is given. */
@@ -34,6 +42,7 @@ export function row(
     again: [],
     startsPage: 'no',
     pieces: [],
+    cut: null,
     ...given,
   }
 }

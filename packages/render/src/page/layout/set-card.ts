@@ -50,18 +50,12 @@ export function halfWidth(area: Area): number {
   return (area.width - pointsOf(8)) / 2
 }
 
-/** Two cards side by side, or one at the left, music over steps: for music so short that a page's width would be left empty. */
-export function setPair(pair: readonly CardContent[], area: Area, context: LayoutContext): Row {
+/** A card of half the width, music over steps: for music so short that a page's width would be left empty. */
+export function setHalfCard(content: CardContent, area: Area, context: LayoutContext): Row {
   const width = halfWidth(area)
   const style: CardStyle = { musicWidth: width, gutter: 0, stepsWidth: width, thenLeast: 0, stacked: true }
-  const items: PageItem[] = []
-  let height = 0
-  pair.forEach((content, index) => {
-    const set = stackedCard(content, style, { ...area, width }, context)
-    items.push({ kind: 'anchor', y: 0, name: content.anchor }, ...moveItems(set.items, index * (area.width - width), 0))
-    height = Math.max(height, set.height)
-  })
-  return row(height, items, { before: pointsOf(4) })
+  const { items, height } = stackedCard(content, style, { ...area, width }, context)
+  return row(height, [{ kind: 'anchor', y: 0, name: content.anchor }, ...items], { before: pointsOf(4) })
 }
 
 /** What a card is made of. */

@@ -27,11 +27,15 @@ export function setCards(
   const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
   const pickup = plainPickup(part, wanted)
   const cards = wanted.filter((card) => card !== pickup).map((card) => (hasRhythm(part, card) ? card : quiet(card)))
-  const section = { title: block.title, part, steps, cards, notes: block.notes }
-  const rows = context.style.large ? setLargeCards(section, area, context) : setUsualCards(section, area, context)
   const pickupNotes = block.notes.filter((note) => note.card === pickup?.bar)
-  const lines = [...setLines({ steps, bars, pickup }, area, context), ...setMarginNotes(pickupNotes, area, context)]
-  return [...rows, ...lines]
+  const setTail = (room: Area): readonly Row[] => [
+    ...setLines({ steps, bars, pickup }, room, context),
+    ...setMarginNotes(pickupNotes, room, context),
+  ]
+  const section = { title: block.title, part, steps, cards, notes: block.notes }
+  return context.style.large
+    ? [...setLargeCards(section, area, context), ...setTail(area)]
+    : setUsualCards(section, setTail, area, context)
 }
 
 /** Whether anything begins in what a card shows. */

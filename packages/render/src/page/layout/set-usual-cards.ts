@@ -6,8 +6,9 @@ import { barAnchor } from '../document/anchors.ts'
 import type { CardSection } from './card-section.ts'
 import { groupRule } from './group-rule.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
-import type { Row } from './row.ts'
-import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setPair } from './set-card.ts'
+import { type Row, stackRows } from './row.ts'
+import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCard, setHalfCard } from './set-card.ts'
+import { setColumns } from './set-columns.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
 import { setCounting } from './set-steps.ts'
@@ -17,8 +18,17 @@ import { say } from './text-run.ts'
 /** A figure wider than its column by no more than this share is drawn with narrower cells, so that its steps stand beside it. */
 const SQUEEZED = 1.08
 
-/** Cards with music at the left and steps at the right, or two side by side where all of them are short, under a head with the key to the strip. */
-export function setUsualCards(section: CardSection, area: Area, context: LayoutContext): readonly Row[] {
+/**
+ * Cards with music at the left and steps at the right, or in two columns where all of them are short, under a head with the key to the strip.
+ *
+ * @param setTail what follows the last card, in the room it is given: in columns it ends the last of them.
+ */
+export function setUsualCards(
+  section: CardSection,
+  setTail: (area: Area) => readonly Row[],
+  area: Area,
+  context: LayoutContext,
+): readonly Row[] {
   const { title, part, steps, cards } = section
   const style = cardStyle(area, context)
   const figures = cards.map((card) => {
@@ -55,14 +65,19 @@ export function setUsualCards(section: CardSection, area: Area, context: LayoutC
     return [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar), notes }]
   })
   const short = !style.stacked && cards.length > 1 && figures.every(({ drawing }) => drawing.width <= halfWidth(area))
-  const rows = short
-    ? pairs(contents).map((pair) => setPair(pair, area, context))
-    : setGroups(contents, fitted, area, context)
-  return [head, ...legend.below, ...setCounting(steps, area, context), ...rows]
+  const top = [head, ...legend.below, ...setCounting(steps, area, context)]
+  if (!short) return [...top, ...setGroups(contents, fitted, area, context), ...setTail(area)]
+  const halves = contents.map((content) => setHalfCard(content, area, context))
+  const tail = setTail({ ...area, width: halfWidth(area) })
+  return [...top, setColumns(endedBy(halves, tail), area.width - halfWidth(area))]
 }
 
-function pairs(contents: readonly CardContent[]): readonly (readonly CardContent[])[] {
-  return contents.flatMap((_, index) => (index % 2 === 0 ? [contents.slice(index, index + 2)] : []))
+/** The cells with what follows the last of them under it. */
+function endedBy(cells: readonly Row[], tail: readonly Row[]): readonly Row[] {
+  const last = cells.at(-1)
+  if (last === undefined) return tail
+  const { items, height } = stackRows([last, ...tail])
+  return [...cells.slice(0, -1), { ...last, items, height }]
 }
 
 /** Cards one under the other; a thin rule before one that stands for itself after one told by another. */

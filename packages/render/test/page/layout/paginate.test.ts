@@ -93,3 +93,9 @@ test('no rows are lost and no page is overfull, whatever their heights', () => {
     }),
   )
 })
+
+test('a page can be filled less high than the others', () => {
+  const rows = ['a', 'b', 'c', 'd'].map((name) => named(name, 30))
+  const pages = paginate(rows, { height: 100, firstNumber: 1, lowered: { page: 0, height: 70 } })
+  expect(pages.map(({ filled }) => filled)).toEqual([60, 60])
+})
