@@ -1,6 +1,6 @@
 import type { Book, Finding, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
-import { slug } from '../page/document/anchors.ts'
+import { lessonIds } from '../page/document/anchors.ts'
 import { editionName } from '../page/document/edition-name.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type Edition, PUPIL } from '../page/edition.ts'
@@ -80,15 +80,12 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
   return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
 }
 
-/** The page of each lesson; ids and file names are made different where two files have one name. */
-function pagesOf({ book, lessons, edition }: RenderHtmlInput): readonly BookletPage[] {
-  const taken = new Set(['index'])
-  return lessons.map(({ lesson, findings = [] }) => {
-    const stem = slug(lesson.file)
-    let id = stem
-    for (let n = 2; taken.has(id); n++) id = `${stem}-${n}`
-    taken.add(id)
-    const document = composeLesson(lesson, { id, findings, ...(edition === undefined ? {} : { edition }) })
+/** The page of each lesson. */
+function pagesOf({ book, lessons, edition = PUPIL }: RenderHtmlInput): readonly BookletPage[] {
+  const ids = lessonIds(lessons.map(({ lesson }) => lesson))
+  return lessons.map(({ lesson, findings = [] }, index) => {
+    const id = ids[index] ?? ''
+    const document = composeLesson(lesson, { id, findings, edition })
     const fileName = book === null ? 'index.html' : `${id}.html`
     return { lessonFile: lesson.file, fileName, title: lesson.settings.title, document }
   })

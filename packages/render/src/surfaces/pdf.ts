@@ -1,12 +1,15 @@
 import type { Book, Finding, FindingDraft, Lesson, Paper } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
+import { lessonIds } from '../page/document/anchors.ts'
 import type { LessonDocument } from '../page/document/document-block.ts'
 import { editionName } from '../page/document/edition-name.ts'
+import { resolvePath } from '../page/document/named-lesson.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type Edition, PUPIL } from '../page/edition.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
 import { type LessonToLay, layOutPages } from '../page/layout/lay-out-pages.ts'
 import type { LayoutContext, PageImage } from '../page/layout/layout-context.ts'
+import { linkPlaces } from '../page/layout/link-places.ts'
 import type { LaidPage } from '../page/layout/page-content.ts'
 import { pageStyle } from '../page/layout/page-style.ts'
 import { composeLesson } from '../page/lesson-document.ts'
@@ -68,8 +71,13 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
   const language = book?.settings.language ?? first.lesson.settings.language
   const parts = partTitles(book, options.lessons)
   const toLay: LessonToLay[] = []
-  for (const [index, { lesson, findings: checked = [], document: given }] of options.lessons.entries()) {
-    const document = given ?? composeLesson(lesson, { edition, findings: checked })
+  const ids = lessonIds(options.lessons.map(({ lesson }) => lesson))
+  const printed = options.lessons.map(({ lesson, findings: checked = [], document: given }, index) => {
+    const document = given ?? composeLesson(lesson, { edition, findings: checked, id: ids[index] ?? '' })
+    return { lesson, document, id: document.id }
+  })
+  for (const [index, own] of printed.entries()) {
+    const { lesson, document } = own
     const seen = new Set<string>()
     const context: LayoutContext = {
       fonts,
@@ -77,6 +85,7 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
       words: pageWords(lesson.settings.language),
       lesson,
       lessonId: document.id,
+      links: linkPlaces(own, printed),
       editionName: document.head.edition,
       hyphenate: await hyphenationFor(lesson.settings.language),
       images,
@@ -118,15 +127,4 @@ function partTitles(book: Book | null, lessons: readonly PdfLesson[]): readonly 
     ),
   )
   return lessons.map(({ lesson }) => headings.get(resolvePath('', lesson.file)) ?? null)
-}
-
-/** A file named from another one, as one path with forward slashes: `resolvePath('a/book.md', '../b.md')` = `b.md`. */
-function resolvePath(from: string, file: string): string {
-  const steps = [...from.split(/[/\\]/).slice(0, -1), ...file.split(/[/\\]/)]
-  const path: string[] = []
-  for (const step of steps) {
-    if (step === '..' && path.length > 0 && path.at(-1) !== '..') path.pop()
-    else if (step !== '.' && step !== '') path.push(step)
-  }
-  return path.join('/')
 }

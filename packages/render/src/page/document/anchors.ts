@@ -18,6 +18,21 @@ export function lessonId(lesson: Lesson): string {
   return slug(lesson.file)
 }
 
+/**
+ * The ids of the lessons of a book: each that of its lesson, with a number behind it where a lesson before it, in another folder, has the same.
+ * None is `index`, the name of the booklet's first page.
+ */
+export function lessonIds(lessons: readonly Lesson[]): readonly string[] {
+  const taken = new Set(['index'])
+  return lessons.map((lesson) => {
+    const own = lessonId(lesson)
+    let id = own
+    for (let n = 2; taken.has(id); n += 1) id = `${own}-${n}`
+    taken.add(id)
+    return id
+  })
+}
+
 /** Where a part starts, as in `ferry-queue.groove`. */
 export function partAnchor(lesson: string, part: Pick<Part, 'id'>): string {
   return `${lesson}.${part.id}`

@@ -1,6 +1,7 @@
 import type { FindingDraft, Lesson, Span } from '@barwise/parser'
 import type { FontSet } from '../../fonts/font-set.ts'
 import type { PageWords } from '../document/page-words.ts'
+import type { LinkPlaces } from './link-places.ts'
 import type { StructNode } from './page-content.ts'
 import type { PageStyle } from './page-style.ts'
 import type { TextRun } from './text-run.ts'
@@ -19,6 +20,8 @@ export interface LayoutContext {
   readonly words: PageWords
   readonly lesson: Lesson
   readonly lessonId: string
+  /** Where references and links lead. */
+  readonly links: LinkPlaces
   /** Printed in the head of every page so that copies are not mixed up; null for the pupil's edition. */
   readonly editionName: string | null
   readonly hyphenate: (word: string) => readonly string[]

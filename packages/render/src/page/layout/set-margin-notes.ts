@@ -34,7 +34,7 @@ function setNote(note: MarginNote, area: Area, context: LayoutContext): readonly
   const runs = [
     say(`${note.label}\u2002`, 'sans-bold', size),
     ...where,
-    ...inlineRuns(note.children, { lessonId: context.lessonId, words: context.words, voice: SANS, size }),
+    ...inlineRuns(note.children, { links: context.links, words: context.words, voice: SANS, size }),
     say(' ', 'sans', size),
     say(note.code, 'mono', size * 0.92),
   ]

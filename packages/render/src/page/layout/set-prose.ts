@@ -43,7 +43,7 @@ function setBlock(
   context: LayoutContext,
   other: SetOther,
 ): readonly Row[] {
-  const { style, lessonId } = context
+  const { style } = context
   const narrow: Area = { ...area, width: Math.min(area.width, style.measure) }
   switch (block.kind) {
     case 'heading':
@@ -51,7 +51,12 @@ function setBlock(
     case 'paragraph': {
       // In large print paragraphs are parted by white, which is seen sooner than an indent.
       const follows = place.before?.kind === 'paragraph' && !style.large
-      const runs = inlineRuns(block.children, { lessonId, words: context.words, voice: SERIF, size: style.body.size })
+      const runs = inlineRuns(block.children, {
+        links: context.links,
+        words: context.words,
+        voice: SERIF,
+        size: style.body.size,
+      })
       const rows = setParagraph(
         runs,
         { role: 'P', size: style.body, ...(follows ? { indent: style.body.leading } : {}) },
@@ -106,11 +111,11 @@ function setHeading(
   area: Area,
   context: LayoutContext,
 ): readonly Row[] {
-  const { style, lessonId } = context
+  const { style } = context
   const size = block.level === 2 ? style.display : style.body
   const bold = block.level <= 3
   const runs = inlineRuns(block.children, {
-    lessonId,
+    links: context.links,
     words: context.words,
     voice: SANS,
     size: size.size,

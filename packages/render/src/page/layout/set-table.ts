@@ -61,7 +61,7 @@ export function setTable(block: Table, area: Area, context: LayoutContext): read
 
 function cellRuns(cell: readonly Inline[], header: boolean, context: LayoutContext): readonly TextRun[] {
   return inlineRuns(cell, {
-    lessonId: context.lessonId,
+    links: context.links,
     words: context.words,
     voice: SANS,
     size: context.style.steps.size,

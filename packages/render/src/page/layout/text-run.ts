@@ -1,12 +1,12 @@
 import type { Inline, Span } from '@barwise/parser'
 import type { Ink } from '../../drawing/drawing.ts'
 import type { FaceId } from '../../fonts/face.ts'
-import { barAnchor, shapeAnchor } from '../document/anchors.ts'
 import type { PageWords } from '../document/page-words.ts'
 import { trueSigns } from '../document/sounding-key.ts'
+import type { LinkPlaces } from './link-places.ts'
 import type { LinkTarget } from './page-content.ts'
 
-/** Words of one style, before they are broken into lines. `break` ends the line after them. */
+/** Words of one style, before they are broken into lines. */
 export interface TextRun {
   readonly text: string
   readonly face: FaceId
@@ -14,6 +14,7 @@ export interface TextRun {
   readonly ink: Ink
   readonly rise: number
   readonly link: LinkTarget | null
+  /** Whether the line ends after them. */
   readonly breaksAfter: boolean
   /** Where the writer wrote it; null for the page's own words. */
   readonly span: Span | null
@@ -51,7 +52,7 @@ interface RunStyle {
 
 /** What references lead to, and how they are called. */
 export interface RunContext {
-  readonly lessonId: string
+  readonly links: LinkPlaces
   readonly words: PageWords
   readonly voice: Voice
   readonly size: number
@@ -85,10 +86,11 @@ function runsOf(inline: Inline, style: RunStyle, context: RunContext): readonly 
       return inline.children.flatMap((child) => runsOf(child, { ...style, bold: true }, context))
     case 'emphasis':
       return inline.children.flatMap((child) => runsOf(child, { ...style, italic: !style.italic }, context))
-    case 'link':
-      return inline.children.flatMap((child) =>
-        runsOf(child, { ...style, link: { kind: 'url', url: inline.url } }, context),
-      )
+    case 'link': {
+      // One target for all of it: what leads to one place is one link.
+      const link = context.links.address(inline.url)
+      return inline.children.flatMap((child) => runsOf(child, { ...style, link }, context))
+    }
     case 'break':
       return [put('', { breaksAfter: true })]
     case 'image':
@@ -96,23 +98,16 @@ function runsOf(inline: Inline, style: RunStyle, context: RunContext): readonly 
     case 'shape-ref':
       return [
         put(trueSigns(inline.shape.replace('.', '\u00a0')), {
-          link: anchor(shapeAnchor(context.lessonId, inline.shape)),
+          link: context.links.shape(inline.shape),
         }),
       ]
     case 'chord':
       return [put(trueSigns(inline.symbol))]
     case 'bar-ref': {
       const words = context.words.bar(inline.from, inline.to).replaceAll(' ', '\u00a0')
-      const lesson = inline.lesson ?? context.lessonId
-      return [
-        put(words, { link: inline.part === null ? null : anchor(barAnchor(lesson, { id: inline.part }, inline.from)) }),
-      ]
+      return [put(words, { link: context.links.bar(inline) })]
     }
   }
-}
-
-function anchor(name: string): LinkTarget {
-  return { kind: 'anchor', name }
 }
 
 function faceOf({ voice, bold, italic }: RunStyle): FaceId {

@@ -2,6 +2,7 @@ import type { Part } from '@barwise/parser'
 import { barAnchor, partAnchor, shapeAnchor } from '../../page/document/anchors.ts'
 import type { LessonDocument } from '../../page/document/document-block.ts'
 import { withInner } from '../../page/document/inner-blocks.ts'
+import { lessonNamed } from '../../page/document/named-lesson.ts'
 import { distinctBars } from '../../steps/cards.ts'
 
 /** A page of the booklet: the lesson's file as the book names it, the page's file name, and what it holds. */
@@ -22,19 +23,20 @@ export interface PlaceBook {
     place: { readonly lesson: string | null; readonly part: string | null; readonly bar: number },
   ): string | null
   shape(from: BookletPage, name: string): string | null
-  /** The page of a lesson that a link names by its file. */
-  lessonPage(url: string): string | null
+  /** The page of a lesson that words of another call by its file. */
+  lessonPage(from: BookletPage, file: string): string | null
 }
 
 /** Finds the places of all pages. */
 export function placeBook(pages: readonly BookletPage[]): PlaceBook {
   const shown = new Map(pages.map((page) => [page, shownOn(page.document)]))
-  const pageOf = (name: string): BookletPage | undefined =>
-    pages.find((page) => page.document.id === name || stem(page.lessonFile) === stem(name))
+  const named = pages.map((page) => ({ id: page.document.id, file: page.lessonFile, page }))
+  const pageOf = (name: string, from: BookletPage): BookletPage | undefined =>
+    lessonNamed(name, from.lessonFile, named)?.page
   return {
     pages,
     bar(from, { lesson, part, bar }) {
-      const page = lesson === null ? from : pageOf(lesson)
+      const page = lesson === null ? from : pageOf(lesson, from)
       const anchors = page === undefined ? undefined : shown.get(page)
       if (page === undefined || anchors === undefined) return null
       const parts = part === null ? [...anchors.parts.values()] : [anchors.parts.get(part)]
@@ -46,12 +48,7 @@ export function placeBook(pages: readonly BookletPage[]): PlaceBook {
       const anchor = shown.get(from)?.shapes.get(name)
       return anchor === undefined ? null : `#${encodeURIComponent(anchor)}`
     },
-    lessonPage(url) {
-      const [path = '', hash] = url.split('#')
-      if (!/\.(md|markdown)$/i.test(path)) return null
-      const page = pageOf(path)
-      return page === undefined ? null : `${page.fileName}${hash === undefined ? '' : `#${hash}`}`
-    },
+    lessonPage: (from, file) => pageOf(file, from)?.fileName ?? null,
   }
 }
 
@@ -91,8 +88,4 @@ export function cardAnchors(document: string, part: Part): ReadonlyMap<number, s
   return new Map(
     cards.flatMap((card) => [card.bar, ...card.also].map((bar) => [bar, barAnchor(document, part, card.bar)] as const)),
   )
-}
-
-function stem(file: string): string {
-  return (file.split(/[/\\]/).at(-1) ?? file).replace(/\.(md|markdown)$/i, '')
 }

@@ -1,6 +1,7 @@
 import { assertNever, type Inline, parseChordSymbol } from '@barwise/parser'
 import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
+import { followedAddress } from '../../page/document/followed-address.ts'
 import { el } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
 import type { BookletPage } from './places.ts'
@@ -26,7 +27,7 @@ function wordOf(inline: Inline, context: PageContext & { readonly page: BookletP
     case 'break':
       return h('br')
     case 'link': {
-      const href = safeAddress(inline.url, context)
+      const href = hrefOf(inline.url, context)
       const words = wordsOf(inline.children, context)
       return href === null ? el('span', '', words) : h('a', { href }, ...words)
     }
@@ -52,11 +53,11 @@ function linked(href: string | null, words: ElementContent): ElementContent {
   return href === null ? words : h('a', { href }, words)
 }
 
-/** An address that may be followed: the web, mail, a lesson of the booklet. Anything else would lead out of the folder or run a script. */
-function safeAddress(url: string, context: PageContext): string | null {
-  const page = context.places.lessonPage(url)
-  if (page !== null) return page
-  return /^(?:https?:\/\/|mailto:)[^\s]/i.test(url) ? url : null
+/** An address that may be followed, as the page has it; null for any other. */
+function hrefOf(url: string, { places, page }: PageContext & { readonly page: BookletPage }): string | null {
+  const address = followedAddress(url)
+  if (address.kind === 'lesson') return places.lessonPage(page, address.file)
+  return address.kind === 'web' ? address.url : null
 }
 
 /** A shape's name or a chord symbol as the trade prints it: extensions raised, true flats and sharps. A name that is no symbol stays plain. */

@@ -1,4 +1,5 @@
 import { assertNever, type Inline } from '@barwise/parser'
+import { followedAddress } from '../../page/document/followed-address.ts'
 import { spokenShapeName } from '../../steps/speak/voice.ts'
 import type { TextContext } from './text-context.ts'
 
@@ -41,7 +42,7 @@ function pieceText(inline: Inline, alone: boolean, context: TextContext): string
 
 /** A link with its address behind it when that leads to the web or to a mailbox and is not said already. */
 function linkText(words: string, url: string): string {
-  if (!/^(?:https?:\/\/|mailto:)[^\s]/i.test(url)) return words
+  if (followedAddress(url).kind !== 'web') return words
   const address = url.replace(/^mailto:/i, '')
   return words === url || words === address ? words : `${words} (${address})`
 }

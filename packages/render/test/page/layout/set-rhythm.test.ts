@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../../tests/support/fonts.ts'
 import { pageWords } from '../../../src/page/document/words-of-language.ts'
 import type { LayoutContext } from '../../../src/page/layout/layout-context.ts'
+import { linkPlaces } from '../../../src/page/layout/link-places.ts'
 import { pageStyle } from '../../../src/page/layout/page-style.ts'
 import { leastRhythmWidth, setRhythm } from '../../../src/page/layout/set-rhythm.ts'
 import type { StepCard } from '../../../src/steps/part-steps.ts'
@@ -14,6 +15,7 @@ const context: LayoutContext = {
   words: pageWords('en'),
   lesson: lesson(),
   lessonId: 'ferry-queue',
+  links: linkPlaces({ id: 'ferry-queue', lesson: lesson() }, []),
   editionName: null,
   hyphenate: (word) => [word],
   images: new Map(),

@@ -174,6 +174,49 @@ describe('a lesson', () => {
   })
 })
 
+describe('the links of a book', () => {
+  const SAME_NAME = ['a/intro.md', 'b/intro.md']
+
+  async function linksOfFirst(blocks: readonly Block[]): Promise<readonly { url?: string; page?: number }[]> {
+    const [first, second] = SAME_NAME.map((file, index): Lesson => {
+      const { lesson } = ferryQueue()
+      const own = { settings: settings({ title: `Lesson ${index + 1}`, tempoGiven: true }), file }
+      return { ...lesson, ...own, blocks: [{ kind: 'part', part: lesson.parts[0]?.id ?? '', span: SPAN }] }
+    })
+    if (first === undefined || second === undefined) return []
+    const read = await readBack((await render([{ ...first, blocks }, second])).bytes)
+    const annotations: readonly { url?: string; dest?: string }[] = await (await read.getPage(1)).getAnnotations()
+    return Promise.all(
+      annotations.map(async ({ url, dest }) => {
+        if (dest === undefined) return url === undefined ? {} : { url }
+        const place = await read.getDestination(dest)
+        return { page: place === null ? -1 : (await read.getPageIndex(place[0] as never)) + 1 }
+      }),
+    )
+  }
+
+  const linkTo = (url: string): Block => paragraph({ kind: 'link', url, children: [text('There')], span: SPAN })
+
+  test('lead to lessons by their files, also where two have one name', async () => {
+    expect(await linksOfFirst([linkTo('../b/intro.md')])).toEqual([{ page: 2 }])
+    const barOfSecond = { kind: 'bar-ref', from: 1, to: 1, part: null, lesson: '../b/intro.md', span: SPAN } as const
+    expect(await linksOfFirst([paragraph(barOfSecond)])).toEqual([{ page: 2 }])
+  })
+
+  test('lead to the web, and never run anything', async () => {
+    expect(await linksOfFirst([linkTo('https://example.org/a')])).toEqual([{ url: 'https://example.org/a' }])
+    expect(await linksOfFirst([linkTo('javascript:alert(1)'), linkTo('elsewhere.md')])).toEqual([])
+  })
+
+  test('are one where they stand partly in bold', async () => {
+    const bold = { kind: 'strong', children: [text('now')], span: SPAN } as const
+    const url = 'https://example.org/a'
+    expect(
+      await linksOfFirst([paragraph({ kind: 'link', url, children: [text('There '), bold], span: SPAN })]),
+    ).toEqual([{ url }])
+  })
+})
+
 describe('the geometry of its pages', () => {
   let pages: readonly LaidPage[]
   beforeAll(async () => {
