@@ -35,7 +35,10 @@ function nearestView(part: string): View {
     const middle = window.innerHeight / 2
     return Math.max(0, top - middle, middle - bottom)
   }
-  const drawings = [...document.querySelectorAll(`[data-part="${CSS.escape(part)}"] svg:has(g.slot)`)]
+  const views = [...document.querySelectorAll<HTMLElement>('[data-part]')].filter(
+    ({ dataset }) => dataset.part === part,
+  )
+  const drawings = views.flatMap((view) => [...view.querySelectorAll('svg:has(g.slot)')])
   const [nearest] = drawings.filter(isShown).sort((a, b) => away(a) - away(b))
   return nearest === undefined ? 'systems' : viewOf(nearest)
 }

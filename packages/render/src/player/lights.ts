@@ -1,3 +1,4 @@
+import { frameIn } from './light-frame.ts'
 import type { PlayPart } from './play-data.ts'
 
 /** Shows on the page what sounds. */
@@ -7,22 +8,24 @@ export interface Lights {
   clear(): void
 }
 
-/** What is lit: drawings, and the sentences that tell the event. */
+/** What is lit: the groups of drawings, those of the drawings that this window shows, and the sentences that tell the event. */
 export interface Lit {
+  readonly groups: readonly SVGGElement[]
   readonly drawings: readonly SVGSVGElement[]
   readonly clauses: readonly HTMLElement[]
 }
 
 const LIT = 'lit'
-/** How far the frame stands off what it holds, in points of the drawing. */
-const FRAME = { beside: 1.5, above: 3 } as const
 
 /** Lights for a part: in its systems, in the figure and the steps of the card that tells a bar, in strips that stand alone, and in the map of bars. */
 export function openLights(page: ParentNode, { id, same }: Pick<PlayPart, 'id' | 'same'>): Lights {
-  const views = [...page.querySelectorAll<HTMLElement>(`[data-part="${CSS.escape(id)}"]`)]
+  const views = [...page.querySelectorAll<HTMLElement>('[data-part]')].filter(({ dataset }) => dataset.part === id)
   const all = <Found extends Element>(selector: string): Found[] =>
     views.flatMap((view) => [...view.querySelectorAll<Found>(selector)])
-  const cards = all<HTMLElement>('[data-card]')
+  const slots = all<SVGGElement>('g.slot')
+  const inViews = slotsByPlace(slots.filter((slot) => slot.closest('[data-card]') === null))
+  const cards = all<HTMLElement>('[data-card]').map(cardOf)
+  const map = all<HTMLElement>('[data-map]')
   let lit: Element[] = []
   let frames: Element[] = []
 
@@ -33,15 +36,14 @@ export function openLights(page: ParentNode, { id, same }: Pick<PlayPart, 'id' |
     frames = []
   }
 
-  /** The cards that tell a bar, each with what is as in another bar found there. */
-  const told = <Found extends Element>(bar: number, find: (card: HTMLElement) => Found[]): Found[] => {
-    let number: number | undefined = same[bar] ?? bar
-    for (let hops = 0; number !== undefined && hops < cards.length; hops += 1) {
-      const inCards: HTMLElement[] = cards.filter((card) => Number(card.dataset.card) === number)
-      const found = inCards.flatMap(find)
+  /** What is found in the cards that tell a bar; what is as in another bar is found in the card of that one. */
+  const told = <Found>(bar: number, find: (card: Card) => readonly Found[]): readonly Found[] => {
+    let number: number | null = same[bar] ?? bar
+    for (let hops = 0; number !== null && hops <= cards.length; hops += 1) {
+      const telling: readonly Card[] = cards.filter((card) => card.bar === number)
+      const found = telling.flatMap(find)
       if (found.length > 0) return found
-      const as: string | undefined = inCards.find((card) => card.dataset.as !== undefined)?.dataset.as
-      number = as === undefined ? undefined : Number(as)
+      number = telling.find(({ as }) => as !== null)?.as ?? null
     }
     return []
   }
@@ -50,30 +52,57 @@ export function openLights(page: ParentNode, { id, same }: Pick<PlayPart, 'id' |
     clear,
     light(bar, atTicks) {
       clear()
-      const slot = (number: number): string => `g.slot[data-bar="${number}"][data-at="${atTicks}"]`
       const groups = [
-        ...all<SVGGElement>(slot(bar)).filter((group) => group.closest('[data-card]') === null),
-        ...told(bar, (card) => [...card.querySelectorAll<SVGGElement>(slot(Number(card.dataset.card)))]),
+        ...(inViews.get(placeOf(bar, atTicks)) ?? []),
+        ...told(bar, (card) => card.slots.get(placeOf(card.bar, atTicks)) ?? []),
       ]
-      const clauses = told(bar, (card) => clausesAt(card, atTicks))
-      const cells = all<Element>(`[data-map="${bar}"]`)
-      lit = [...groups, ...clauses, ...cells]
+      const clauses = told(bar, (card) => card.clauses.filter((clause) => tells(clause, atTicks)))
+      lit = [...groups, ...clauses, ...map.filter(({ dataset }) => Number(dataset.map) === bar)]
       for (const node of lit) node.classList.add(LIT)
-      const drawings = drawingsOf(groups)
-      frames = [...drawings].map(([drawing, inside]) => framed(drawing, inside))
-      return { drawings: [...drawings.keys()], clauses }
+      const drawings = shownDrawings(groups)
+      frames = [...drawings].map(([drawing, inside]) => frameIn(drawing, inside))
+      return { groups, drawings: [...drawings.keys()], clauses }
     },
   }
 }
 
-function clausesAt(card: HTMLElement, atTicks: number): HTMLElement[] {
-  return [...card.querySelectorAll<HTMLElement>('[data-from]')].filter(
-    ({ dataset }) => Number(dataset.from) <= atTicks && atTicks < Number(dataset.to),
-  )
+/** A card of the page, by the bar it tells, and the bar that what it leaves out is as in. */
+interface Card {
+  readonly bar: number
+  readonly as: number | null
+  readonly slots: ReadonlyMap<string, readonly SVGGElement[]>
+  readonly clauses: readonly HTMLElement[]
 }
 
-/** The groups by the drawing they are in, drawings that this window shows only. */
-function drawingsOf(groups: readonly SVGGElement[]): ReadonlyMap<SVGSVGElement, readonly SVGGElement[]> {
+function cardOf(node: HTMLElement): Card {
+  const { card, as } = node.dataset
+  return {
+    bar: Number(card),
+    as: as === undefined ? null : Number(as),
+    slots: slotsByPlace([...node.querySelectorAll<SVGGElement>('g.slot')]),
+    clauses: [...node.querySelectorAll<HTMLElement>('[data-from]')],
+  }
+}
+
+function slotsByPlace(slots: readonly SVGGElement[]): ReadonlyMap<string, readonly SVGGElement[]> {
+  const places = new Map<string, SVGGElement[]>()
+  for (const slot of slots) {
+    const place = placeOf(Number(slot.dataset.bar), Number(slot.dataset.at))
+    places.set(place, [...(places.get(place) ?? []), slot])
+  }
+  return places
+}
+
+function placeOf(bar: number, atTicks: number): string {
+  return `${bar} ${atTicks}`
+}
+
+function tells({ dataset }: HTMLElement, atTicks: number): boolean {
+  return Number(dataset.from) <= atTicks && atTicks < Number(dataset.to)
+}
+
+/** Groups by the drawing they are in; of two drawings for windows of different width only one is shown. */
+function shownDrawings(groups: readonly SVGGElement[]): ReadonlyMap<SVGSVGElement, readonly SVGGElement[]> {
   const drawings = new Map<SVGSVGElement, SVGGElement[]>()
   for (const group of groups) {
     const drawing = group.ownerSVGElement
@@ -81,19 +110,4 @@ function drawingsOf(groups: readonly SVGGElement[]): ReadonlyMap<SVGSVGElement, 
     drawings.set(drawing, [...(drawings.get(drawing) ?? []), group])
   }
   return drawings
-}
-
-/** Puts a frame behind groups of a drawing. */
-function framed(drawing: SVGSVGElement, groups: readonly SVGGElement[]): Element {
-  const boxes = groups.map((group) => group.getBBox()).filter(({ width, height }) => width > 0 && height > 0)
-  const left = Math.min(...boxes.map(({ x }) => x)) - FRAME.beside
-  const top = Math.min(...boxes.map(({ y }) => y)) - FRAME.above
-  const right = Math.max(...boxes.map(({ x, width }) => x + width)) + FRAME.beside
-  const bottom = Math.max(...boxes.map(({ y, height }) => y + height)) + FRAME.above
-  const frame = document.createElementNS('http://www.w3.org/2000/svg', 'rect')
-  const sizes = { x: left, y: top, width: right - left, height: bottom - top, rx: 2 }
-  frame.setAttribute('class', 'frame')
-  if (boxes.length > 0) for (const [name, size] of Object.entries(sizes)) frame.setAttribute(name, size.toFixed(2))
-  drawing.prepend(frame)
-  return frame
 }

@@ -94,8 +94,8 @@ function openAudio(): { readonly context: AudioContext; readonly sounds: SoundSt
   return { context, sounds: openSoundStore(context.sampleRate) }
 }
 
-/** What uses Space itself, or scrolls by it. */
-const OWN_SPACE = 'a,button,input,select,textarea,summary,[tabindex],[contenteditable]'
+/** What uses Space itself, or scrolls by it; a link does not. */
+const OWN_SPACE = 'button,input,select,textarea,summary,[tabindex],[contenteditable]'
 
 /** What is played, in words. */
 function announced({ part, percent, loop }: Choices, words: PlayData['words']): string {
@@ -121,6 +121,6 @@ function showCue(cue: Exclude<Cue, { kind: 'stroke' }>, { words, controls, light
   const lit = lights.light(cue.bar, cue.atTicks)
   controls.showPlace(cue.bar === 0 ? words.pickup : filled(words.bar, { bar: cue.bar }), cue.count)
   controls.showTempo(cue.bpm)
-  controls.showWords(lit.clauses.flatMap((clause) => [clause.cloneNode(true), ' ']))
+  controls.showWords(lit.clauses.flatMap((clause, index) => [...(index === 0 ? [] : [' ']), clause.cloneNode(true)]))
   if (controls.choices().scroll) follower.follow(lit)
 }

@@ -1,0 +1,59 @@
+import { type Lesson, readLesson } from '@barwise/parser'
+import { JSDOM } from 'jsdom'
+import { describe, expect, it } from 'vitest'
+import { exampleLessons } from '../../../../tests/support/example-lessons.ts'
+import { fontBytes } from '../../../../tests/support/fonts.ts'
+import { openFonts } from '../../src/fonts/font-set.ts'
+import { openLights } from '../../src/player/lights.ts'
+import { playPart } from '../../src/surfaces/html/player/play-part.ts'
+import { renderHtml } from '../../src/surfaces/html.ts'
+
+const fonts = openFonts(fontBytes())
+
+function pageOf(lesson: Lesson): Document {
+  const booklet = renderHtml({ book: null, lessons: [{ lesson, images: new Map() }], fonts, webFonts: [], player: '' })
+  return new JSDOM(String(booklet.get('index.html'))).window.document
+}
+
+/** Where a node stands: the wide or the narrow view of the systems or of a card. */
+function viewOf(node: Element): string {
+  const width = node.closest('.wide') === null ? 'narrow' : 'wide'
+  return `${node.closest('[data-card]') === null ? 'systems' : 'card'} ${width}`
+}
+
+const VIEWS = ['card narrow', 'card wide', 'systems narrow', 'systems wide']
+
+describe.each([...exampleLessons()])('the page of %s', (_, lesson) => {
+  const page = pageOf(lesson)
+
+  it.each(lesson.parts)(
+    'lights every event of $title in its systems and its cards, wide and narrow, and the words of all that sounds',
+    (part) => {
+      const play = playPart(lesson, part)
+      const lights = openLights(page, play)
+      // A pickup of scratches alone is told in a line, which has no figure.
+      const isLine = (bar: number): boolean => page.querySelector(`li[data-card="${bar}"]`) !== null
+      for (const bar of part.bars) {
+        for (const event of bar.events) {
+          const { groups, clauses } = lights.light(bar.number, event.at)
+          const views = [...new Set(groups.map(viewOf))].sort()
+          const place = `bar ${bar.number} at ${event.at}`
+          expect(views, place).toEqual(isLine(bar.number) ? VIEWS.slice(2) : VIEWS)
+          if (event.kind !== 'rest') expect(clauses.length, place).toBeGreaterThan(0)
+          expect(page.querySelectorAll('.map .lit').length, place).toBe(bar.number === 0 ? 0 : 1)
+        }
+      }
+      lights.clear()
+      expect(page.querySelectorAll('.lit').length).toBe(0)
+    },
+  )
+})
+
+it('hands the page of a lesson whatever its words are, as JSON that ends where it should', () => {
+  const text =
+    '---\ntitle: Tag\n---\n\n:::part{#t title="</script><b>&\\u2028"}\nbar 1\n  1: 0@6\n  2: .\n  3: .\n  4: .\n:::\n'
+  const page = pageOf(readLesson({ path: 'tag.md', text }).lesson)
+  const held = page.querySelector('#play-data')?.textContent ?? ''
+  expect(JSON.parse(held).parts[0].title).toBe('</script><b>&\\u2028')
+  expect(page.querySelectorAll('script').length).toBe(2)
+})
