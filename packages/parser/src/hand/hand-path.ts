@@ -34,6 +34,7 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
   const layers = layersOf(moments, options)
   const transitions = new Map<string, readonly (readonly number[])[]>()
   const back: (readonly number[])[] = []
+  const ends: number[] = []
   const start = startLayer(options.from ?? null)
   let costs: readonly number[] = start === null ? [] : [0]
   layers.forEach((layer, at) => {
@@ -42,11 +43,13 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
     if (before === null || moment === undefined || before.states.length === 0 || layer.states.length === 0) {
       costs = layer.states.map((state) => state.cost)
       back.push([])
+      ends.push(costs.indexOf(Math.min(...costs)))
       return
     }
     const last = moments[at - 1]
     const availableS = last === undefined ? null : seconds(swungStart(moment) - swungStart(last), last.bar)
-    const key = `${before.key}>${layer.key}>${moment.slides.join()}>${moment.holds.join()}>${availableS?.toFixed(2)}`
+    const asked = [moment.slides, moment.hammers, moment.holds].map((strings) => strings.join()).join('>')
+    const key = `${before.key}>${layer.key}>${asked}>${availableS}`
     let steps = transitions.get(key)
     if (steps === undefined) {
       steps = layer.states.map(({ fingering: to }) =>
@@ -59,8 +62,9 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
     const best = steps.map((row) => cheapest(row, costs))
     back.push(best.map((choice) => choice.from))
     costs = layer.states.map((state, i) => state.cost + (best[i]?.cost ?? 0))
+    ends.push(costs.indexOf(Math.min(...costs)))
   })
-  return readBack(layers, back, costs)
+  return readBack(layers, back, ends)
 }
 
 function layersOf(moments: readonly HandMoment[], on: HandOnNeck): readonly Layer[] {
@@ -91,19 +95,17 @@ function cheapest(row: readonly number[], costs: readonly number[]): { readonly 
   return { from, cost }
 }
 
+/** The states chosen, from the last moment back. Where a stretch ends before a grip that nobody can form, its own cheapest end counts. */
 function readBack(
   layers: readonly Layer[],
   back: readonly (readonly number[])[],
-  lastCosts: readonly number[],
+  ends: readonly number[],
 ): readonly (Fingering | null)[] {
   const chosen: (Fingering | null)[] = new Array(layers.length).fill(null)
-  let state = lastCosts.indexOf(Math.min(...lastCosts))
+  let state = ends.at(-1) ?? 0
   for (let at = layers.length - 1; at >= 0; at--) {
-    const layer = layers[at]
-    chosen[at] = layer?.states[state]?.fingering ?? null
-    const from = back[at]?.[state]
-    if (from !== undefined) state = from
-    else state = 0
+    chosen[at] = layers[at]?.states[state]?.fingering ?? null
+    state = back[at]?.[state] ?? ends[at - 1] ?? 0
   }
   return chosen
 }

@@ -4,7 +4,7 @@ import { positionOf } from './hand-position.ts'
 import { travelMm } from './neck.ts'
 import type { HandOnNeck } from './rank-for-hand.ts'
 
-/** The usable part of a fret space, in millimetres. */
+/** The usable part of a fret space, in millimetres; judgement. */
 const TARGET_MM = 20
 
 /** A grip with its fingers. */

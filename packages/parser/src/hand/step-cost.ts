@@ -11,6 +11,8 @@ const PLACE = 0.35
 const LIFT_AND_MOVE = 0.7
 const GUIDE = 0.35
 const PER_SHIFT = 0.6
+/** Millimetres that a fingertip travels for a cost of 1. */
+const MM_FOR_ONE = 200
 const OTHER_FINGER_ON_SAME_NOTE = 3
 const SLIDE_BY_OTHER_FINGER = 30
 const HELD_BY_OTHER_FINGER = 30
@@ -87,6 +89,6 @@ function moveCost(
   const at = from.indexOf(finger)
   const last = before.presses[at]
   if (at < 0 || last === undefined) return PLACE
-  if (last.string === press.string || last.fret === press.fret) return GUIDE + travelMm(neck, last, press) / 200
-  return LIFT_AND_MOVE + travelMm(neck, last, press) / 200
+  if (last.string === press.string || last.fret === press.fret) return GUIDE + travelMm(neck, last, press) / MM_FOR_ONE
+  return LIFT_AND_MOVE + travelMm(neck, last, press) / MM_FOR_ONE
 }

@@ -96,3 +96,10 @@ test('a ringing note that a new shape let go is not held again', () => {
   const last = hands.get('p')!.moments.at(-1)!
   expect(last.grip.presses.map(({ string, fret }) => `${fret}@${string}`)).toEqual(['2@3', '2@2'])
 })
+
+test('notes before a grip that nobody can form are fingered as if they ended there', () => {
+  const shapes = 'Zig 1 3 5 7 9 11'
+  const line = 'bar 1 chords .\n  1: 2@3 2@3\n  2: 3@3'
+  expect(fingersOf(shapes, `${line} -`)).toEqual([[1], [1], [2]])
+  expect(fingersOf(shapes, `${line} Zig`).slice(0, 3)).toEqual([[1], [1], [2]])
+})
