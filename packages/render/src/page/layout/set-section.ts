@@ -6,7 +6,7 @@ import type { PageWords } from '../document/page-words.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
-import { moveItems, type Row, row, stackRows } from './row.ts'
+import { moveItems, type Row, row, spaceRows, stackRows } from './row.ts'
 import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
@@ -93,7 +93,7 @@ function lineEnd(item: PageItem | undefined): number {
   return item.x + (last === undefined ? 0 : last.dx + last.width)
 }
 
-/** The lesson's title, the line under it, the rule and the facts. */
+/** The lesson's title, the line under it, who wrote it, the rule and the facts. */
 export function setHead(
   head: LessonHead,
   given: { readonly anchor: string; readonly startsPage: Row['startsPage']; readonly level: number },
@@ -132,6 +132,15 @@ export function setHead(
         context,
       ).map((each) => ({ ...each, keepNext: true })),
     )
+  }
+  if (head.author !== null) {
+    const author = setParagraph(
+      [say(head.author, 'sans', style.small.size)],
+      { role: 'P', size: style.small },
+      area,
+      context,
+    )
+    rows.push(...spaceRows(author, pointsOf(0.8) * style.ease, 0).map((each) => ({ ...each, keepNext: true })))
   }
   rows.push(factsRow(head, area, context))
   return rows

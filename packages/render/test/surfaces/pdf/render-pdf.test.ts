@@ -24,7 +24,7 @@ function everything(title = 'Ferry & Queue'): Lesson {
   return {
     ...lesson,
     file: `${title.toLowerCase().replaceAll(/\W+/g, '-')}.md`,
-    settings: { ...settings({ title, tempoGiven: true }), subtitle: 'A chop' },
+    settings: { ...settings({ title, tempoGiven: true }), subtitle: 'A chop', author: 'The yard' },
     parts: [{ ...part, title: 'Groove', show: ['sheet', 'cards', 'plan'] }],
     blocks: [
       paragraph('Read ', { kind: 'bar-ref', from: 2, to: 2, part: part.id, lesson: null, span: SPAN }, ' first.'),
@@ -99,7 +99,7 @@ describe('a lesson', () => {
     expect(read.numPages).toBe(pdf.pages.length)
   })
 
-  test('says its title, its prose and its steps when its text is read', async () => {
+  test('says its title and who wrote it, its prose and its steps when its text is read', async () => {
     const read = await readBack(pdf.bytes)
     let words = ''
     for (let number = 1; number <= read.numPages; number += 1) {
@@ -107,6 +107,7 @@ describe('a lesson', () => {
       words += content.items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join('')
     }
     expect(words).toContain('Ferry & Queue')
+    expect(words).toContain('The yard')
     expect(words.replace(/\s+/g, ' ')).toContain('Press, and the chord speaks; ease, and the same swing')
     expect(words).toContain('Practice plan')
     expect(words).toContain('Row 69')
