@@ -145,15 +145,17 @@ function contents(
   pages: readonly BookletPage[],
   places: FlowContext['places'],
 ): string {
+  const { language } = book.settings
+  const speaking = { words: pageWords(language), web: webWords(language) }
   const first = input.lessons[0]?.lesson
   const page = pages[0]
   const intro = (index: number): ReturnType<typeof flowOf> => {
     const blocks = book.parts[index]?.intro ?? []
     if (first === undefined || page === undefined) return []
-    const context = contextFor(input, first, { ...page, fileName: 'index.html' }, places, new Map())
-    return flowOf(composeProse(blocks, book.settings.language), context)
+    const own = { ...page, lessonFile: book.file, fileName: 'index.html' }
+    const context = { ...contextFor(input, first, own, places, new Map()), ...speaking }
+    return flowOf(composeProse(blocks, language), context)
   }
-  const { language } = book.settings
   const edition = editionName(input.edition ?? PUPIL, language)
-  return contentsPage({ book, pages, edition, words: pageWords(language), web: webWords(language), intro })
+  return contentsPage({ book, pages, edition, ...speaking, intro })
 }

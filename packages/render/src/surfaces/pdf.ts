@@ -9,7 +9,7 @@ import { type Edition, PUPIL } from '../page/edition.ts'
 import { hyphenationFor } from '../page/layout/hyphenation.ts'
 import { type LessonToLay, layOutPages } from '../page/layout/lay-out-pages.ts'
 import type { LayoutContext, PageImage } from '../page/layout/layout-context.ts'
-import { linkPlaces } from '../page/layout/link-places.ts'
+import { linkPlaces, type PrintedFile } from '../page/layout/link-places.ts'
 import type { LaidPage } from '../page/layout/page-content.ts'
 import { pageStyle } from '../page/layout/page-style.ts'
 import { composeLesson } from '../page/lesson-document.ts'
@@ -70,36 +70,36 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
   const style = pageStyle(options.paper ?? book?.settings.paper ?? 'a4', edition)
   const language = book?.settings.language ?? first.lesson.settings.language
   const parts = partTitles(book, options.lessons)
-  const toLay: LessonToLay[] = []
   const ids = lessonIds(options.lessons.map(({ lesson }) => lesson))
   const printed = options.lessons.map(({ lesson, findings: checked = [], document: given }, index) => {
     const document = given ?? composeLesson(lesson, { edition, findings: checked, id: ids[index] ?? '' })
-    return { lesson, document, id: document.id }
+    return { lesson, document, id: document.id, file: lesson.file, parts: lesson.parts }
   })
+  /** What the words of a file are set with, whose language is given. */
+  const contextOf = async (file: PrintedFile, lesson: Lesson, tag: string): Promise<LayoutContext> => ({
+    fonts,
+    style,
+    words: pageWords(tag),
+    lesson,
+    lessonId: file.id,
+    links: linkPlaces(file, printed),
+    editionName: editionName(edition, tag),
+    hyphenate: await hyphenationFor(tag),
+    images,
+    report: reporterFor(file.file, findings),
+  })
+  const toLay: LessonToLay[] = []
   for (const [index, own] of printed.entries()) {
     const { lesson, document } = own
-    const seen = new Set<string>()
-    const context: LayoutContext = {
-      fonts,
-      style,
-      words: pageWords(lesson.settings.language),
-      lesson,
-      lessonId: document.id,
-      links: linkPlaces(own, printed),
-      editionName: document.head.edition,
-      hyphenate: await hyphenationFor(lesson.settings.language),
-      images,
-      report: (draft) => {
-        const key = `${draft.code} ${draft.span.start} ${draft.message}`
-        if (seen.has(key)) return
-        seen.add(key)
-        findings.push({ file: lesson.file, draft })
-      },
-    }
     const part = parts[index] ?? null
-    toLay.push({ lesson, document, context, opensPart: part === (parts[index - 1] ?? null) ? null : part })
+    const opensPart = part === (parts[index - 1] ?? null) ? null : part
+    toLay.push({ document, context: await contextOf(own, lesson, lesson.settings.language), opensPart })
   }
-  const { pages, romanCount } = layOutPages(toLay, book)
+  const bookToLay =
+    book === null
+      ? null
+      : { book, context: await contextOf({ id: '', file: book.file, parts: [] }, first.lesson, language) }
+  const { pages, romanCount } = layOutPages(toLay, bookToLay)
   const name = book?.settings.title ?? first.lesson.settings.title
   const title = [name, editionName(edition, language)].filter((each) => each !== null).join(' – ')
   const pdf = openPdf({
@@ -116,6 +116,17 @@ export async function renderPdf(options: RenderPdfOptions): Promise<RenderedPdf>
     { from: romanCount, style: 'decimal', start: 1 },
   ])
   return { bytes: await pdf.finish(), pageCount: pages.length, findings, pages }
+}
+
+/** Takes what is found in a file while its pages are set, each thing once. */
+function reporterFor(file: string, findings: PageFinding[]): LayoutContext['report'] {
+  const seen = new Set<string>()
+  return (draft) => {
+    const key = `${draft.code} ${draft.span.start} ${draft.message}`
+    if (seen.has(key)) return
+    seen.add(key)
+    findings.push({ file, draft })
+  }
 }
 
 /** The heading of the book's part that each lesson stands under. */

@@ -68,6 +68,7 @@ export const GERMAN: PageWords = {
   practicePlan: (part) => (part === null ? 'Übungsplan' : `Übungsplan: ${part}`),
   form: 'Ablauf',
   answers: 'Lösungen',
+  answersOf: (lesson) => `Lösungen: ${lesson}`,
   answer: (value) => `Lösung ${value}`,
   answerNote: (value) => `Lösung ${value} steht hinten.`,
   teacher: 'Für die Lehrkraft',

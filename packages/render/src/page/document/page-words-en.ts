@@ -62,6 +62,7 @@ export const ENGLISH: PageWords = {
   practicePlan: (part) => (part === null ? 'Practice plan' : `Practice plan: ${part}`),
   form: 'Form',
   answers: 'Answers',
+  answersOf: (lesson) => `Answers: ${lesson}`,
   answer: (value) => `Answer ${value}`,
   answerNote: (value) => `Answer ${value} is at the back.`,
   teacher: 'For the teacher',

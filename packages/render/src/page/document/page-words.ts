@@ -19,6 +19,8 @@ export interface PageWords {
   readonly practicePlan: (part: string | null) => string
   readonly form: string
   readonly answers: string
+  /** The heading over the answers of one lesson of a book. */
+  readonly answersOf: (lesson: string) => string
   readonly answer: (number: number) => string
   readonly answerNote: (number: number) => string
   readonly teacher: string

@@ -1,6 +1,5 @@
-import type { Book, Lesson } from '@barwise/parser'
+import type { Book } from '@barwise/parser'
 import type { LessonDocument } from '../document/document-block.ts'
-import { pageWords } from '../document/words-of-language.ts'
 import { fillLesson } from './fill-lesson.ts'
 import { setFrontMatter } from './front-matter.ts'
 import { setAnswers } from './lay-out-lesson.ts'
@@ -11,13 +10,18 @@ import { framePage, textHeight } from './page-frame.ts'
 import { type FilledPage, paginate } from './paginate.ts'
 import { setSection } from './set-section.ts'
 
-/** A lesson with its composed document, and the context to lay it out in (its fonts, words, findings). */
+/** A lesson as its composed document, and the context to lay it out in (its fonts, words, findings). */
 export interface LessonToLay {
-  readonly lesson: Lesson
   readonly document: LessonDocument
   readonly context: LayoutContext
   /** The heading of the book's part it opens, null when it does not. */
   readonly opensPart: string | null
+}
+
+/** The book that lessons belong to, and the context of what is its own: title, imprint, contents. */
+export interface BookToLay {
+  readonly book: Book
+  readonly context: LayoutContext
 }
 
 /** Laid pages and how they are numbered: so many in roman numerals first. */
@@ -27,7 +31,8 @@ export interface LaidPages {
 }
 
 /** Lays out lessons one after the other, each on new pages; a book gets its front matter before them and the answers after. */
-export function layOutPages(lessons: readonly LessonToLay[], book: Book | null): LaidPages {
+export function layOutPages(lessons: readonly LessonToLay[], bookToLay: BookToLay | null): LaidPages {
+  const book = bookToLay?.book ?? null
   const root: StructNode = { role: 'Document', parent: null }
   const front: StructNode = { role: 'Sect', parent: root }
   const body: LaidPage[] = []
@@ -37,7 +42,7 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
   for (const { document, context, opensPart } of lessons) {
     const filled = fillLesson(
       document,
-      { startsPage, outlineLevel: 1, parent: root, answersHere: book === null },
+      { startsPage, outlineLevel: 1, parent: parentOf(document, book, root), answersHere: book === null },
       body.length + 1,
       context,
     )
@@ -54,13 +59,15 @@ export function layOutPages(lessons: readonly LessonToLay[], book: Book | null):
       apart: false,
     })
   }
-  const last = lessons.at(-1)
-  if (book === null || last === undefined) return { pages: body, romanCount: 0 }
-  // What belongs to the whole book speaks its language, whatever that of its lessons.
-  const context = { ...last.context, words: pageWords(book.settings.language) }
-  addAnswers(lessons, { book, root, context }, { body, starts })
-  const frontPages = setFrontMatter(book, starts, front, context)
+  if (bookToLay === null) return { pages: body, romanCount: 0 }
+  addAnswers(lessons, bookToLay, root, { body, starts })
+  const frontPages = setFrontMatter(bookToLay.book, starts, front, bookToLay.context)
   return { pages: [...frontPages, ...body], romanCount: frontPages.length }
+}
+
+/** The element that a lesson's own stand in; it says their language where that is not the book's. */
+function parentOf({ language }: LessonDocument, book: Book | null, root: StructNode): StructNode {
+  return book === null || language === book.settings.language ? root : { role: 'Sect', parent: root, language }
 }
 
 /** Frames filled pages: the first of them, where something opens, carries its folio alone. */
@@ -85,25 +92,23 @@ function addPages(
 
 function addAnswers(
   lessons: readonly LessonToLay[],
-  given: { readonly book: Book; readonly root: StructNode; readonly context: LayoutContext },
+  { book, context }: BookToLay,
+  root: StructNode,
   into: { readonly body: LaidPage[]; readonly starts: LessonStart[] },
 ): void {
-  const { book, context } = given
   const withAnswers = lessons.filter(({ document }) => document.answers.length > 0)
   if (withAnswers.length === 0) return
-  const area = { width: context.style.textWidth, parent: { role: 'Sect', parent: given.root } as const }
   const title = context.words.answers
-  const rows = withAnswers.flatMap(({ document, context: own }, index) => [
-    {
-      ...setSection(
-        { title: `${title}: ${document.head.title}`, anchor: `answers.${document.id}`, tempo: null, about: '' },
-        area,
-        own,
-      ),
-      startsPage: index === 0 ? ('any' as const) : ('no' as const),
-    },
-    ...setAnswers([document], area, own),
-  ])
+  const sect: StructNode = { role: 'Sect', parent: root }
+  const rows = withAnswers.flatMap(({ document, context: own }, index) => {
+    const area = { width: context.style.textWidth, parent: parentOf(document, book, sect) }
+    const name = context.words.answersOf(document.head.title)
+    const head = setSection({ title: name, anchor: `answers.${document.id}`, tempo: null, about: '' }, area, own)
+    return [
+      { ...head, startsPage: index === 0 ? ('any' as const) : ('no' as const) },
+      ...setAnswers([document], area, own),
+    ]
+  })
   const firstAnchor = withAnswers[0]?.document.id
   into.starts.push({
     title,

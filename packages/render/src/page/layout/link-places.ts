@@ -1,4 +1,4 @@
-import type { Lesson } from '@barwise/parser'
+import type { Part } from '@barwise/parser'
 import { barAnchor, shapeAnchor } from '../document/anchors.ts'
 import { followedAddress } from '../document/followed-address.ts'
 import { lessonNamed } from '../document/named-lesson.ts'
@@ -12,20 +12,20 @@ export interface LinkPlaces {
   address(url: string): LinkTarget | null
 }
 
-/** A lesson that is printed, by the id that its anchors start with. */
-export interface PrintedLesson {
+/** A file whose words are printed: a lesson, by the id that its anchors start with, or the book itself, which has no parts. */
+export interface PrintedFile {
   readonly id: string
-  readonly lesson: Lesson
+  readonly file: string
+  readonly parts: readonly Pick<Part, 'id'>[]
 }
 
-/** The places of the words of `own`, one of the lessons that are printed together. */
-export function linkPlaces(own: PrintedLesson, all: readonly PrintedLesson[]): LinkPlaces {
-  const named = all.map((one) => ({ ...one, file: one.lesson.file }))
-  const find = (name: string): PrintedLesson | undefined => lessonNamed(name, own.lesson.file, named)
+/** The places that the words of `own` lead to, among the lessons that are printed together. */
+export function linkPlaces(own: PrintedFile, lessons: readonly PrintedFile[]): LinkPlaces {
+  const find = (name: string): PrintedFile | undefined => lessonNamed(name, own.file, lessons)
   return {
     bar: ({ lesson: name, part: given, from }) => {
       const printed = name === null ? own : find(name)
-      const part = given ?? printed?.lesson.parts[0]?.id
+      const part = given ?? printed?.parts[0]?.id
       return printed === undefined || part === undefined ? null : anchor(barAnchor(printed.id, { id: part }, from))
     },
     shape: (name) => anchor(shapeAnchor(own.id, name)),

@@ -30,7 +30,15 @@ export function contentsPage(input: ContentsInput): string {
     const node = el('section', 'flow', [
       ...(part.heading === null ? [] : [el('h2', '', [part.heading])]),
       ...input.intro(index),
-      ...(pages.length === 0 ? [] : [el('ol', '', pages.map(lessonItem))]),
+      ...(pages.length === 0
+        ? []
+        : [
+            el(
+              'ol',
+              '',
+              pages.map((page) => lessonItem(page, settings.language)),
+            ),
+          ]),
     ])
     return { node, leads: pages.length > 0 }
   })
@@ -63,9 +71,10 @@ export function contentsPage(input: ContentsInput): string {
   })
 }
 
-function lessonItem({ document, fileName }: BookletPage): Element {
+function lessonItem({ document, fileName }: BookletPage, language: string): Element {
   const line = document.head.subtitle === null ? [] : [el('span', 'line', [document.head.subtitle])]
-  return el('li', '', [h('a', { href: fileName }, el('span', 'name', [document.head.title]), ...line)])
+  const foreign = document.language === language ? {} : { lang: document.language }
+  return el('li', '', [h('a', { href: fileName, ...foreign }, el('span', 'name', [document.head.title]), ...line)])
 }
 
 /** Edition, licence, whose leave the music is printed by, and the care note. */

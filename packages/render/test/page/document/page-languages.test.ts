@@ -30,6 +30,7 @@ function everything(words: PageWords): Readonly<Record<string, string>> {
     plan: words.practicePlan(null),
     form: words.form,
     answers: words.answers,
+    'answers of a lesson': words.answersOf('Rain'),
     answer: words.answer(2),
     'answer note': words.answerNote(2),
     teacher: words.teacher,

@@ -15,7 +15,7 @@ const context: LayoutContext = {
   words: pageWords('en'),
   lesson: lesson(),
   lessonId: 'ferry-queue',
-  links: linkPlaces({ id: 'ferry-queue', lesson: lesson() }, []),
+  links: linkPlaces({ id: 'ferry-queue', file: 'ferry-queue.md', parts: [] }, []),
   editionName: null,
   hyphenate: (word) => [word],
   images: new Map(),

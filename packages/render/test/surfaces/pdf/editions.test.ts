@@ -29,6 +29,29 @@ function render(
   return renderPdf({ lessons: [given], fonts, creationDate: new Date(0), compress: false, ...options })
 }
 
+/** A book of the one lesson. */
+function bookIn(language: string): Book {
+  return {
+    kind: 'book',
+    file: 'book.md',
+    settings: {
+      title: 'Small',
+      subtitle: null,
+      author: null,
+      edition: null,
+      paper: 'a4',
+      language,
+      licence: null,
+      permissions: null,
+      shapes: null,
+      open: 'any',
+    },
+    parts: [
+      { heading: null, intro: [], lessons: [{ label: 'G', file: 'rope-ladder.md', span: { start: 0, end: 0 } }] },
+    ],
+  }
+}
+
 type Line = Extract<PageItem, { kind: 'line' }>
 
 const wordsOf = (line: Line): string => line.fragments.map(({ text }) => text).join('')
@@ -165,27 +188,36 @@ describe('the teacher’s edition', () => {
   })
 
   test('says on the title page and in the imprint of a book that it is the teacher’s', async () => {
-    const settings = {
-      title: 'Small',
-      subtitle: null,
-      author: null,
-      edition: null,
-      paper: 'a4',
-      language: 'en',
-    } as const
-    const book: Book = {
-      kind: 'book',
-      file: 'book.md',
-      settings: { ...settings, licence: null, permissions: null, shapes: null, open: 'any' },
-      parts: [
-        { heading: null, intro: [], lessons: [{ label: 'G', file: 'rope-ladder.md', span: { start: 0, end: 0 } }] },
-      ],
-    }
+    const book = bookIn('en')
     const [title, imprint] = await readWords((await render(given, { edition: TEACHER, book })).bytes)
     expect(title).toContain('Teacher’s edition')
     expect(imprint).toContain('Teacher’s edition')
     const pupil = await readWords((await render(given, { book })).bytes)
     expect(pupil.join(' ')).not.toContain('Teacher’s edition')
+  })
+
+  test('calls the edition by the book’s language on its own pages, by the lesson’s on those of a lesson', async () => {
+    const pages = await readWords((await render(given, { edition: TEACHER, book: bookIn('de') })).bytes)
+    const [title, imprint] = pages
+    for (const own of [title, imprint]) {
+      expect(own).toContain('Ausgabe für Lehrkräfte')
+      expect(own).not.toContain('Teacher’s edition')
+    }
+    expect(pages.slice(4).join(' ')).toContain('Teacher’s edition')
+  })
+
+  test('marks the lessons of a book that are in another language than it', async () => {
+    const languagesOf = async (language: string): Promise<readonly (string | undefined)[]> => {
+      const { bytes } = await render({ ...given, findings: [] }, { book: bookIn(language) })
+      const elements =
+        Buffer.from(bytes)
+          .toString('latin1')
+          .match(/<<[^<>]*\/S \/Sect\b[^<>]*>>/g) ?? []
+      expect(elements.length).toBeGreaterThan(1)
+      return elements.flatMap((element) => /\/Lang \((.*?)\)/.exec(element)?.[1] ?? [])
+    }
+    expect(await languagesOf('de')).toEqual(['en'])
+    expect(await languagesOf('en')).toEqual([])
   })
 })
 
