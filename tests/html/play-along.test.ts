@@ -120,7 +120,7 @@ describe.skipIf(!hasBrowser())('the play-along, opened from disk', () => {
     const opened = (): Promise<number> => page.evaluate(() => (window as unknown as { opened: number }).opened)
     expect(await opened()).toBe(0)
     await page.keyboard.press('Space')
-    await reach(page, 'Bar 1 1')
+    await reach(page, 'Count-in 1')
     expect(await opened()).toBe(1)
     await page.keyboard.press('Space')
     expect(problems).toEqual([])

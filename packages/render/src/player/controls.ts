@@ -39,7 +39,7 @@ const TEMPO = { min: 40, max: 120, usual: 100 } as const
 
 /** Builds the controls: plain form controls with their labels, in the order they are needed. */
 export function openControls({ words, parts }: PlayData, calm: boolean, events: ControlEvents): Controls {
-  const play = element('button', { type: 'button', class: 'play' })
+  const play = element('button', { type: 'button', class: 'play', title: words.spaceKey, 'aria-keyshortcuts': 'Space' })
   const part = element('select', {})
   part.append(...parts.map(({ id, title }) => element('option', { value: id }, title)))
   const shownTempo = element('span', { class: 'shown', 'aria-hidden': 'true' })

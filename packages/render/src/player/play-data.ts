@@ -59,6 +59,8 @@ export interface PlayerWords {
   readonly player: string
   readonly play: string
   readonly stop: string
+  /** That the key Space starts and stops. */
+  readonly spaceKey: string
   readonly part: string
   readonly tempo: string
   /** `{bpm} bpm`. */

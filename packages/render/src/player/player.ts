@@ -5,7 +5,7 @@ import { type Follower, openFollower } from './follow.ts'
 import { type Lights, openLights } from './lights.ts'
 import { addLoopButtons } from './loop-buttons.ts'
 import type { PlayData } from './play-data.ts'
-import { playPart, type Session, type SessionSettings } from './session.ts'
+import { type Session, type SessionSettings, startSession } from './session.ts'
 import { openSoundStore, type SoundStore } from './sound/sound-store.ts'
 import { loopedBars, wholePart } from './stretch.ts'
 
@@ -37,7 +37,7 @@ export function openPlayer(data: PlayData): void {
     const lights = openLights(document, part)
     const follower = openFollower(part.id, calm)
     const show = (cue: Exclude<Cue, { kind: 'stroke' }>): void => showCue(cue, { words, controls, lights, follower })
-    const session = playPart({
+    const session = startSession({
       part,
       settings: settingsOf(choices),
       audio: audio.context,

@@ -3,7 +3,7 @@ import type { PlayPart } from './play-data.ts'
 import { openInstrument } from './sound/instrument.ts'
 import type { SoundStore } from './sound/sound-store.ts'
 import type { Stretch } from './stretch.ts'
-import { startTransport, type TimedCue } from './transport.ts'
+import { startTransport, type TimedCue, type Transport } from './transport.ts'
 
 /** What a reader may change while a part plays. */
 export interface SessionSettings {
@@ -33,30 +33,34 @@ export interface SessionInput {
 /** Sounds are handed to the audio clock this long ahead: longer where the browser slows down the timers of a page that is not seen. */
 const AHEAD_S = { seen: 0.12, hidden: 1.6 } as const
 const EVERY_MS = 25
-/** The first sound comes this long after the key: time to work out the sounds has passed by then. */
-const START_S = 0.25
+/** The first sound comes this long after the sounds are worked out. */
+const START_S = 0.1
+/** What is later than this, because the page was held up, is left out rather than played out of time. */
+const LATE_S = 0.1
 
 /** Plays a part: hands its sounds to the audio clock a little ahead, and shows each event when it is heard. */
-export function playPart({ part, settings: first, audio, sounds, show, ended }: SessionInput): Session {
+export function startSession({ part, settings: first, audio, sounds, show, ended }: SessionInput): Session {
   let settings = first
   const instrument = openInstrument(audio, sounds, part)
-  const bar = part.bars.find(([, startMs]) => startMs === settings.stretch.fromMs)
-  const transport = startTransport({
-    cues: cuesOf(part),
-    leadIn: settings.countIn && bar !== undefined ? leadInTo(bar) : [],
-    stretch: settings.stretch,
-    percent: settings.percent,
-    startS: audio.currentTime + START_S,
-  })
   const shown: TimedCue[] = []
+  // Begun at the first tick of the timer: while sounds are worked out, the audio clock is not read anew.
+  let transport: Transport | null = null
 
+  const begin = (): Transport => {
+    const { stretch, percent, countIn } = settings
+    const bar = part.bars.find(([, startMs]) => startMs === stretch.fromMs)
+    const leadIn = countIn && bar !== undefined ? leadInTo(bar) : []
+    return startTransport({ cues: cuesOf(part), leadIn, stretch, percent, startS: audio.currentTime + START_S })
+  }
   const sound = ({ cue, atS, leftS, secondsPerMs }: TimedCue): void => {
+    if (atS < audio.currentTime - LATE_S) return
     if (cue.kind === 'beat' && (settings.click || cue.leadIn)) instrument.click(cue.first, atS)
     if (cue.kind !== 'stroke') return
     const stroke = part.sounds[cue.sound]
     if (stroke !== undefined) instrument.stroke(stroke, { atS, leftS, secondsPerMs })
   }
   const schedule = (): void => {
+    transport ??= begin()
     const ahead = document.hidden ? AHEAD_S.hidden : AHEAD_S.seen
     for (const timed of transport.until(audio.currentTime + ahead)) {
       sound(timed)
@@ -73,12 +77,14 @@ export function playPart({ part, settings: first, audio, sounds, show, ended }: 
     ended()
   }
   const timer = setInterval(schedule, EVERY_MS)
-  schedule()
   return {
     change(next) {
-      if (next.percent !== settings.percent) transport.setPercent(next.percent)
-      if (!sameStretch(next.stretch, settings.stretch)) transport.setStretch(next.stretch)
+      if (next.percent !== settings.percent) transport?.setPercent(next.percent)
+      const jumped = !sameStretch(next.stretch, settings.stretch) && transport?.setStretch(next.stretch)
       settings = next
+      if (jumped !== true) return
+      instrument.silence()
+      shown.length = 0
     },
     stop() {
       clearInterval(timer)

@@ -18,8 +18,8 @@ export interface Transport {
   until(clockS: number): readonly TimedCue[]
   /** Plays on at another tempo, from where was told up to. */
   setPercent(percent: number): void
-  /** Plays another stretch: goes on where it is when that lies inside, else jumps to its beginning. */
-  setStretch(stretch: Stretch): void
+  /** Plays another stretch: goes on where it is when that lies inside, else jumps to its beginning. Returns whether it jumped. */
+  setStretch(stretch: Stretch): boolean
   /** When the last sound of a stretch that is played once has ended; null while it goes on. */
   endS(): number | null
 }
@@ -80,6 +80,7 @@ export function startTransport(input: TransportInput): Transport {
       const inside = counting || (cursorMs >= next.fromMs && cursorMs < next.toMs)
       stretch = next
       if (!inside) anchorHere(clockAt(cursorMs), next.fromMs)
+      return !inside
     },
     endS: () => endS,
   }

@@ -85,9 +85,9 @@ describe('a part as it plays', () => {
   it('goes on where it is when the new stretch holds it, and else jumps to its beginning', () => {
     const playing = transport()
     playing.until(11.5)
-    playing.setStretch({ fromMs: 1000, toMs: 3000, round: true })
+    expect(playing.setStretch({ fromMs: 1000, toMs: 3000, round: true })).toBe(false)
     expect(told(playing.until(14))).toEqual(['2000 @ 12', '1000 @ 13'])
-    playing.setStretch({ fromMs: 3000, toMs: 4000, round: true })
+    expect(playing.setStretch({ fromMs: 3000, toMs: 4000, round: true })).toBe(true)
     expect(told(playing.until(15.5))).toEqual(['3000 @ 14', '3000 @ 15'])
   })
 

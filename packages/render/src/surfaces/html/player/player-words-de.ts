@@ -5,6 +5,7 @@ export const GERMAN: PlayerWords = {
   player: 'Mitspielen',
   play: 'Abspielen',
   stop: 'Anhalten',
+  spaceKey: 'Die Leertaste startet und hält an',
   part: 'Abschnitt',
   tempo: 'Tempo',
   bpm: '{bpm} bpm',

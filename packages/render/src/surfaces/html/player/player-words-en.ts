@@ -5,6 +5,7 @@ export const ENGLISH: PlayerWords = {
   player: 'Play along',
   play: 'Play',
   stop: 'Stop',
+  spaceKey: 'The Space key starts and stops',
   part: 'Part',
   tempo: 'Tempo',
   bpm: '{bpm} bpm',
