@@ -30,6 +30,7 @@ export type {
 } from './score/event.ts'
 export type { Instrument, InstrumentName } from './score/instrument.ts'
 export type { Lesson, LessonSettings } from './score/lesson.ts'
+export { beatAt, type MetreShape, metreShape } from './score/metre-shape.ts'
 export { assertNever } from './score/never.ts'
 export { PAGE_LANGUAGES, type PageLanguage, pageLanguage } from './score/page-language.ts'
 export type {
@@ -48,6 +49,7 @@ export type {
 export type { Key, Letter, Mode, SpelledPitch } from './score/pitch.ts'
 export type { BarRange, Block, FormEntry, Inline, ListItem } from './score/prose.ts'
 export type { BassVerdict, Finger, Harmony, HarmonyVerdict, Shape } from './score/shape.ts'
+export { swungAt } from './score/swing.ts'
 export { barTicks, type Feel, type Grid, type Metre, slotTicks, TICKS_PER_QUARTER, type Ticks } from './score/time.ts'
 export { readShapeFile } from './shapes/shared-shapes.ts'
 export type { Point, SourceFile, Span } from './source/span.ts'

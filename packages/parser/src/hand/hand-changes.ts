@@ -2,8 +2,8 @@ import type { Part, Repeat } from '../score/part.ts'
 import type { Finger } from '../score/shape.ts'
 import type { FingeredMoment } from './finger-part.ts'
 import { moveTime } from './move-time.ts'
+import { playedStart, seconds } from './played-time.ts'
 import type { HandOnNeck } from './rank-for-hand.ts'
-import { seconds, swungStart, swungTicks } from './swung-time.ts'
 
 /** A change of the fretting hand between two strikes that need it, one played after the other. */
 export interface HandChange {
@@ -44,7 +44,7 @@ export function changesInOrder(
   for (const [at, to] of needing.entries()) {
     const from = needing[at - 1]
     if (from === undefined || crossesEnding(from.bar.number, to.bar.number, parted)) continue
-    const change = changeBetween(on, from, to, swungStart(to) - swungStart(from))
+    const change = changeBetween(on, from, to, playedStart(to) - playedStart(from))
     if (change !== null) changes.push({ ...change, atRepeat: false })
   }
   return changes
@@ -73,8 +73,8 @@ function changesAtRepeats(
     const to = needing[firstFrom(first, needing)]
     const [left, entered] = [barOf.get(last), barOf.get(first)]
     if (from === undefined || to === undefined || left === undefined || entered === undefined) return []
-    const toEnd = left.start + left.length - (from.bar.start + swungTicks(from.event.at, from.bar))
-    const fromStart = to.bar.start + swungTicks(to.event.at, to.bar) - entered.start
+    const toEnd = left.start + left.length - (from.bar.start + from.playedAt)
+    const fromStart = to.bar.start + to.playedAt - entered.start
     const change = changeBetween(on, from, to, toEnd + fromStart)
     return change === null ? [] : [{ ...change, atRepeat: true }]
   })

@@ -2,6 +2,7 @@ import type { Event, NoteStart, Strike } from '../score/event.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
 import type { Shape } from '../score/shape.ts'
+import { swungAt } from '../score/swing.ts'
 import type { Ticks } from '../score/time.ts'
 import { type Grip, gripOf } from './grip.ts'
 import { gripOfNotes, gripOfShape } from './grip-of-strike.ts'
@@ -13,6 +14,8 @@ export interface HandMoment {
   /** Ticks from the start of the part's first written bar. */
   readonly start: Ticks
   readonly end: Ticks
+  /** Where the feel of its bar plays it, in ticks from the start of the bar; `start` is where it is written. */
+  readonly playedAt: Ticks
   readonly grip: Grip
   /** The shape the writer named, null for a notes target. */
   readonly shape: Shape | null
@@ -55,7 +58,7 @@ export function handMoments(lesson: Lesson, part: Part): PartMoments {
   const asides: HandAside[] = []
   let state: Sounding = { ringing: [], symbol: null }
   for (const { bar, barStart } of placedBars(part)) {
-    const place = { bar, barStart, shapes, all: lesson.shapes }
+    const place = { bar, barStart, swung: swungAt(bar), shapes, all: lesson.shapes }
     const taken = new Set<number>()
     const takeAsides = (until: Ticks): void => {
       bar.alternatives.forEach(({ at, length, events }, alternative) => {
@@ -90,6 +93,7 @@ interface Sounding {
 interface PlaceInPart {
   readonly bar: Bar
   readonly barStart: Ticks
+  readonly swung: (at: Ticks) => Ticks
   readonly shapes: ReadonlyMap<string, Shape>
   readonly all: readonly Shape[]
 }
@@ -108,7 +112,7 @@ function momentsAside(events: readonly Event[], from: Sounding, place: PlaceInPa
 function meet(
   event: Event,
   before: Sounding,
-  { bar, barStart, shapes, all }: PlaceInPart,
+  { bar, barStart, swung, shapes, all }: PlaceInPart,
 ): { readonly moment: HandMoment | null; readonly state: Sounding } {
   const start = barStart + event.at
   const ringing = before.ringing.filter((note) => note.until > start)
@@ -122,6 +126,7 @@ function meet(
     event,
     start,
     end: start + event.duration,
+    playedAt: swung(event.at),
     grip,
     shape,
     plainShape: shape !== null && event.target.added.length === 0,

@@ -1,10 +1,10 @@
 import type { Fingering, Grip } from './grip.ts'
 import type { HandMoment } from './hand-moments.ts'
 import { momentKey, momentStates } from './moment-states.ts'
+import { playedStart, seconds } from './played-time.ts'
 import type { RankedFingering } from './rank-fingerings.ts'
 import type { HandOnNeck } from './rank-for-hand.ts'
 import { stepCost } from './step-cost.ts'
-import { seconds, swungStart } from './swung-time.ts'
 
 /** Where a path starts, on whose neck. */
 export interface PathOptions extends HandOnNeck {
@@ -47,7 +47,7 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
       return
     }
     const last = moments[at - 1]
-    const availableS = last === undefined ? null : seconds(swungStart(moment) - swungStart(last), last.bar)
+    const availableS = last === undefined ? null : seconds(playedStart(moment) - playedStart(last), last.bar)
     const asked = [moment.slides, moment.hammers, moment.holds].map((strings) => strings.join()).join('>')
     const key = `${before.key}>${layer.key}>${asked}>${availableS}`
     let steps = transitions.get(key)

@@ -72,6 +72,14 @@ test('a change is said at the tempo it is made in, which is that of the bar befo
   ])
 })
 
+test('a triplet in the second half of a swung beat leaves the hand the time it is played in', () => {
+  // Swung at 24, the half lasts a third of 2.5 s, and each of its three parts 0.28 s.
+  const lines = 'bar 1\n  1: Em - Em -\n  2: - - (Em C#m C#m)2'
+  expect(said(lines, 'tempo: 24\nfeel: swing 8')).toEqual([
+    '15 note: the change in bar 1, beat 2 is tight: fingers 1, 2, 3 and 4 need 0.25 s and there is 0.28 s',
+  ])
+})
+
 test('the pace of the hand can be set', () => {
   const lines = 'bar 1\n  1: Em - - Em\n  2: C#m - - -'
   expect(said(lines, 'tempo: 100', { settleS: 0.02, travelS: 0.03 })).toEqual([])

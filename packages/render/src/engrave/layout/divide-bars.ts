@@ -1,5 +1,4 @@
-import type { FindingDraft, Ticks } from '@barwise/parser'
-import { metreShape } from '../rhythm/metre-shape.ts'
+import { type FindingDraft, metreShape, type Ticks } from '@barwise/parser'
 import type { BarContent } from '../rhythm/write-rhythm.ts'
 import type { Stretch } from './build-columns.ts'
 

@@ -1,6 +1,4 @@
-import type { Bar, Ticks } from '@barwise/parser'
-import { slotTicks } from '@barwise/parser'
-import { metreShape } from '../rhythm/metre-shape.ts'
+import { type Bar, metreShape, slotTicks, type Ticks } from '@barwise/parser'
 
 /** One column of an excerpt: a slot of the grid or a part of a cut. `x` is its centre. */
 export interface ExcerptColumn {

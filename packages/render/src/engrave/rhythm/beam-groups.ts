@@ -1,5 +1,4 @@
-import type { Metre } from '@barwise/parser'
-import { beatAt, metreShape } from './metre-shape.ts'
+import { beatAt, type Metre, metreShape } from '@barwise/parser'
 import { beamCount } from './note-value.ts'
 import type { BarContent, WrittenNote } from './write-rhythm.ts'
 import { tupletChain } from './written-tuplet.ts'

@@ -1,5 +1,4 @@
-import type { Ticks } from '@barwise/parser'
-import { beatAt, type MetreShape } from './metre-shape.ts'
+import { beatAt, type MetreShape, type Ticks } from '@barwise/parser'
 import { longestValueWithin, singleValue, valueTicks } from './note-value.ts'
 
 /** A stretch of time, ticks from the start of a full bar, end exclusive. */

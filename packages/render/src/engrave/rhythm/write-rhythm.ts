@@ -1,5 +1,4 @@
-import type { Bar, Event, Repeat, Ticks } from '@barwise/parser'
-import { type MetreShape, metreShape } from './metre-shape.ts'
+import { type Bar, type Event, type MetreShape, metreShape, type Repeat, type Ticks } from '@barwise/parser'
 import { longestValueWithin, type NoteValue, singleValue, valueTicks } from './note-value.ts'
 import { splitSpan, syncopatedPair, type TimeSpan } from './split-span.ts'
 import { cutAtTuplets, lastingIn, nominalIn, type WrittenTuplet } from './written-tuplet.ts'

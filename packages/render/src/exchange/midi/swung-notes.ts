@@ -1,7 +1,6 @@
-import type { Ticks } from '@barwise/parser'
+import { swungAt, type Ticks } from '@barwise/parser'
 import type { PlayedBar } from './played-bars.ts'
 import type { PlayedNote } from './played-notes.ts'
-import { swungAt } from './swing.ts'
 
 /** The notes under the feel of the bars they begin and end in. */
 export function swungNotes(notes: readonly PlayedNote[], played: readonly PlayedBar[]): readonly PlayedNote[] {

@@ -1,10 +1,9 @@
-import { type Bar, barTicks, type Event, type Lesson, type Part } from '@barwise/parser'
+import { type Bar, barTicks, type Event, type Lesson, type Part, swungAt } from '@barwise/parser'
 import { countLabel } from '../../../engrave/count-label.ts'
 import { keyStroke } from '../../../exchange/midi/key-strokes.ts'
 import { playedBars } from '../../../exchange/midi/played-bars.ts'
 import { type PlayedNote, playedNotes } from '../../../exchange/midi/played-notes.ts'
 import { playedSeconds, secondsOf } from '../../../exchange/midi/played-seconds.ts'
-import { swungAt } from '../../../exchange/midi/swing.ts'
 import { swungNotes } from '../../../exchange/midi/swung-notes.ts'
 import {
   type PlayBar,

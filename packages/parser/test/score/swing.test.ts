@@ -1,10 +1,15 @@
-import type { Bar, Feel, Group, Metre } from '@barwise/parser'
 import { describe, expect, it } from 'vitest'
-import { swungAt } from '../../../src/exchange/midi/swing.ts'
-import { bar, rest } from '../../engrave/score-builder.ts'
+import type { Bar, Group } from '../../src/score/part.ts'
+import { swungAt } from '../../src/score/swing.ts'
+import type { Feel, Metre } from '../../src/score/time.ts'
 
-function feltBar(feel: Feel, metre: Metre, groups: readonly Group[] = [], number = 1): Bar {
-  return { ...bar([rest(13440)]), number, metre, feel, groups }
+function feltBar(
+  feel: Feel,
+  metre: Metre,
+  groups: readonly Group[] = [],
+  number = 1,
+): Pick<Bar, 'number' | 'length' | 'metre' | 'feel' | 'groups'> {
+  return { length: 13440, number, metre, feel, groups }
 }
 
 const FOUR: Metre = { count: 4, unit: 4 }

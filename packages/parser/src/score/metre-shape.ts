@@ -1,4 +1,4 @@
-import { barTicks, type Metre, TICKS_PER_QUARTER, type Ticks } from '@barwise/parser'
+import { barTicks, type Metre, TICKS_PER_QUARTER, type Ticks } from './time.ts'
 
 /** How a bar is felt: where its beats and its larger stretches begin. Ticks from the start of a full bar. */
 export interface MetreShape {

@@ -1,6 +1,9 @@
-import type { Bar, Group, Ticks } from '@barwise/parser'
-import { metreShape } from '../../engrave/rhythm/metre-shape.ts'
-import { tupletRatio } from '../../engrave/rhythm/tuplet-ratio.ts'
+import { metreShape } from './metre-shape.ts'
+import type { Bar, Group } from './part.ts'
+import { TICKS_PER_QUARTER, type Ticks } from './time.ts'
+
+/** What of a bar says how it is felt. */
+type FeltBar = Pick<Bar, 'number' | 'length' | 'metre' | 'feel' | 'groups'>
 
 /** A moment as written and as played, ticks from the start of the full bar. */
 interface Bend {
@@ -15,7 +18,7 @@ interface Bend {
  *
  * @example swing 8: 1680 -> 2240, 840 -> 1120, 2520 -> 2800
  */
-export function swungAt(bar: Bar): (at: Ticks) => Ticks {
+export function swungAt(bar: FeltBar): (at: Ticks) => Ticks {
   if (bar.feel === 'straight') return (at) => at
   const { length } = metreShape(bar.metre)
   const missing = bar.number === 0 ? Math.max(0, length - bar.length) : 0
@@ -23,8 +26,8 @@ export function swungAt(bar: Bar): (at: Ticks) => Ticks {
   return (at) => bent(at + missing, bends) - missing
 }
 
-function pairBends({ metre, feel }: Bar): readonly Bend[] {
-  const pair = feel === 'swing 8' ? 3360 : 1680
+function pairBends({ metre, feel }: FeltBar): readonly Bend[] {
+  const pair = feel === 'swing 8' ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 2
   const { beats, length } = metreShape(metre)
   const bends: Bend[] = []
   for (const [i, from] of beats.slice(0, -1).entries()) {
@@ -38,14 +41,21 @@ function pairBends({ metre, feel }: Bar): readonly Bend[] {
 }
 
 /** Nothing bends inside a cut that leaves the grid; it lies between where its ends are played. */
-function evenGroups(bar: Bar, missing: Ticks, bends: readonly Bend[]): readonly Bend[] {
-  const tuplets = bar.groups.filter((group) => tupletRatio(group) !== null)
+function evenGroups(bar: FeltBar, missing: Ticks, bends: readonly Bend[]): readonly Bend[] {
+  const tuplets = bar.groups.filter(isTuplet)
   const groups = tuplets
     .filter((group) => !tuplets.some((other) => other !== group && holds(other, group)))
     .map(({ at, length }) => ({ from: at + missing, to: at + missing + length }))
   const ends = groups.flatMap(({ from, to }) => [from, to]).map((at) => ({ at, played: bent(at, bends) }))
   const outside = bends.filter(({ at }) => !groups.some(({ from, to }) => from <= at && at <= to))
   return [...outside, ...ends].sort((a, b) => a.at - b.at)
+}
+
+/** Whether the parts of a cut are no plain or dotted value, so that a figure stands over them. */
+function isTuplet({ length, parts }: Group): boolean {
+  const part = length / parts
+  const isPlain = (ticks: number): boolean => Number.isInteger(Math.log2((4 * TICKS_PER_QUARTER) / ticks))
+  return !isPlain(part) && !isPlain((part * 2) / 3)
 }
 
 function holds(outer: Group, { at, length }: Group): boolean {
