@@ -5,8 +5,9 @@ import { type CheckOptions, runCheck } from './commands/check.ts'
 import { editionOf } from './commands/editions.ts'
 import { runExplain } from './commands/explain.ts'
 import { greeting } from './commands/greeting.ts'
+import { kindsOf } from './commands/kinds.ts'
 import { type NewOptions, runNew } from './commands/new.ts'
-import { PAPERS, TARGETS, targetsOf } from './commands/targets.ts'
+import { PAPERS, paperOf, TARGETS } from './commands/targets.ts'
 import { EXIT, type ExitCode } from './exit-code.ts'
 import { FINDING_FORMATS } from './report/report-findings.ts'
 import type { World } from './terminal/world.ts'
@@ -62,7 +63,7 @@ function program(world: World, done: (code: ExitCode) => void): Command {
     .argument('<lesson...>', 'lessons or books: Markdown files')
     .addOption(
       new Option('--to <kinds>', `what to make: ${TARGETS.join(', ')}`)
-        .argParser(targetsOf)
+        .argParser((text) => kindsOf(text, TARGETS))
         .default(['pdf', 'html'], 'pdf,html'),
     )
     .addOption(
@@ -74,7 +75,7 @@ function program(world: World, done: (code: ExitCode) => void): Command {
         .default(PUPIL, 'pupil'),
     )
     .option('--out <folder>', 'where to put it (default: beside the lesson)')
-    .addOption(new Option('--paper <paper>', 'paper of the PDF').choices(PAPERS))
+    .addOption(new Option('--paper <paper>', 'paper of the PDF').choices(PAPERS).argParser(paperOf))
     .addOption(formatOption())
     .option('--notes', 'also show what is merely worth knowing')
     .option('--strict', 'fail on warnings too')

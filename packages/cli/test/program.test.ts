@@ -304,6 +304,12 @@ describe('barwise build', () => {
     expect(readdirSync(world.folder).toSorted()).toEqual(['a', 'book-web', 'book.md', 'tag.md'])
   })
 
+  test('takes the paper as it is usually written', async () => {
+    const world = testWorld()
+    world.file('tag.md', SOUND_LESSON)
+    expect(await runProgram(['build', 'tag.md', '--to', 'pdf', '--paper', 'A4'], world)).toBe(0)
+  })
+
   test('takes a lesson named twice once', async () => {
     const world = testWorld()
     world.file('tag.md', SOUND_LESSON)

@@ -15,7 +15,9 @@ export interface CheckOptions {
 /** `barwise check`: reads and checks every lesson, prints all findings, writes nothing else. */
 export function runCheck(files: readonly string[], options: CheckOptions, world: World): ExitCode {
   const progress = progressLine(world.err)
-  const works = files.map((file) => loadWork(file, world.folder, (name) => progress.show(`Checking ${name}`)))
+  const works = [...new Set(files)].map((file) =>
+    loadWork(file, world.folder, (name) => progress.show(`Checking ${name}`)),
+  )
   progress.clear()
   const findings = uniqueFindings(works.flatMap((work) => work.findings))
   reportFindings(

@@ -8,14 +8,14 @@ import { explanation } from './explanation.ts'
 /** `barwise explain CODE`: what a finding means, with a wrong and a right example; without a code, the list of all. */
 export function runExplain(code: string | undefined, world: World): ExitCode {
   const docs: Readonly<Record<string, CodeDoc>> = CODE_DOCS
-  if (code === undefined) {
-    world.out.write(codeList(world.out))
-    return EXIT.fine
-  }
-  const name = code
+  const name = (code ?? '')
     .trim()
     .toLowerCase()
     .replace(/^(?:error|warning|note)?\[?|\]$/g, '')
+  if (name === '') {
+    world.out.write(codeList(world.out))
+    return EXIT.fine
+  }
   const doc = Object.hasOwn(docs, name) ? docs[name] : undefined
   if (doc === undefined) throw new UsageError(`there is no finding called ${code}`, didYouMean(name, Object.keys(docs)))
   world.out.write(explanation(name as FindingCode, doc, world.out))

@@ -14,6 +14,7 @@ import type { FileContent } from '../files/file-content.ts'
 import { readFontBytes } from '../files/font-files.ts'
 import type { LoadedLesson, LoadedWork } from '../files/load-work.ts'
 import { readPlayerScript } from '../files/player-script.ts'
+import { stemOf } from '../files/stem.ts'
 import { readWebFonts } from '../files/web-font-files.ts'
 import { counted } from '../report/summary.ts'
 import { editionSuffix } from './editions.ts'
@@ -130,11 +131,6 @@ function textFiles(lessons: readonly LoadedLesson[], edition: Edition): readonly
     const content = lessonText(lesson, { edition, findings })
     return { name: `${stemOf(path)}${suffix}.txt`, content, announced: true, detail: '' }
   })
-}
-
-/** A file's name without its folder and its ending. */
-function stemOf(path: string): string {
-  return (path.split(/[/\\]/).at(-1) ?? path).replace(/\.(md|markdown)$/i, '')
 }
 
 const opened = new Map<boolean, ReturnType<typeof openFonts>>()

@@ -1,3 +1,5 @@
+import { stemOf } from '../files/stem.ts'
+
 /**
  * The text of a first lesson: short, complete, and without findings. The music is made up.
  *
@@ -40,7 +42,8 @@ repeat 1-4
 
 /** A title made from a file name, as in `titleOf('lessons/rainy-day.md')` = `Rainy day`. */
 export function titleOf(fileName: string): string {
-  const stem = (fileName.split(/[/\\]/).at(-1) ?? fileName).replace(/\.(md|markdown)$/i, '')
-  const words = stem.replace(/[-_\s]+/g, ' ').trim()
+  const words = stemOf(fileName)
+    .replace(/[-_\s]+/g, ' ')
+    .trim()
   return words === '' ? 'A new lesson' : words.charAt(0).toUpperCase() + words.slice(1)
 }

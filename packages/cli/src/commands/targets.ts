@@ -10,15 +10,9 @@ export const PAPERS = ['a4', 'letter'] as const
 
 export type PaperName = (typeof PAPERS)[number]
 
-/** The kinds in `--to pdf,html`, each once. Throws commander's error when one is unknown or none is named. */
-export function targetsOf(text: string): readonly Target[] {
-  const names = text
-    .toLowerCase()
-    .split(/[\s,]+/)
-    .filter((name) => name !== '')
-  const unknown = names.find((name) => !(TARGETS as readonly string[]).includes(name))
-  if (unknown !== undefined)
-    throw new InvalidArgumentError(`There is no "${unknown}". Choose from ${TARGETS.join(', ')}.`)
-  if (names.length === 0) throw new InvalidArgumentError(`Choose from ${TARGETS.join(', ')}.`)
-  return TARGETS.filter((target) => names.includes(target))
+/** The paper of a name as it is usually written, `A4` or `Letter`. Throws commander's error when there is none. */
+export function paperOf(text: string): PaperName {
+  const paper = PAPERS.find((name) => name === text.trim().toLowerCase())
+  if (paper === undefined) throw new InvalidArgumentError(`Allowed choices are ${PAPERS.join(', ')}.`)
+  return paper
 }

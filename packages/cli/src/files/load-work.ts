@@ -1,4 +1,4 @@
-import { basename, dirname, join, relative, resolve } from 'node:path'
+import { dirname, join, relative, resolve } from 'node:path'
 import {
   type Book,
   checkBook,
@@ -16,6 +16,7 @@ import { bookAround, bookOfShapes } from './book-around.ts'
 import { fileInside } from './inside-folder.ts'
 import { loadImages } from './load-images.ts'
 import { readSource } from './read-source.ts'
+import { isMarkdown, stemOf } from './stem.ts'
 
 /** A lesson as read and checked. */
 export interface LoadedLesson {
@@ -58,7 +59,7 @@ export function loadWork(path: string, folder: string, progress: (file: string) 
   progress(path)
   const source = readSource(path, folder)
   const absolute = resolve(folder, path)
-  const place = { path, folder: dirname(absolute), stem: basename(path).replace(/\.(md|markdown)$/i, '') }
+  const place = { path, folder: dirname(absolute), stem: stemOf(path) }
   const sources = new Map([[path, source.text]])
   const reading = { folder, sources, progress }
   if (isBook(path)) return loadBook(source, place, reading)
@@ -72,7 +73,7 @@ export function loadWork(path: string, folder: string, progress: (file: string) 
 
 /** A book is the file called `book.md`. */
 export function isBook(path: string): boolean {
-  return /^book\.(md|markdown)$/i.test(basename(path))
+  return isMarkdown(path) && stemOf(path).toLowerCase() === 'book'
 }
 
 interface Place {
@@ -94,7 +95,7 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
   const shapes = sharedShapes(book, source, place, reading)
   const bookFindings = [...findings, ...shapes.findings]
   const links = book.parts.flatMap((part) => part.lessons)
-  const lessons = links.map((link) => stemOf(link.file))
+  const lessons = lessonNames(book)
   const loaded = links.flatMap((link) => {
     const lessonSource = sourceInside(link.file, place, reading)
     // The reader has already said that it is not there.
@@ -128,11 +129,6 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
     findings: [...bookFindings, ...inOrder([...loaded.flatMap((one) => one.findings), ...crossing])],
     sources: reading.sources,
   }
-}
-
-/** The name of a lesson: its file without folder and ending. */
-function stemOf(path: string): string {
-  return basename(path).replace(/\.(md|markdown)$/i, '')
 }
 
 /** The shared shape file of a book and its own findings; a finding at the setting when it is not there. */
@@ -169,7 +165,7 @@ function surroundings(absolute: string, place: Place, reading: BookReading): Omi
 }
 
 function lessonNames(book: Book): readonly string[] {
-  return book.parts.flatMap((part) => part.lessons.map((link) => basename(link.file).replace(/\.(md|markdown)$/i, '')))
+  return book.parts.flatMap((part) => part.lessons.map((link) => stemOf(link.file)))
 }
 
 /** A file of the book's folder, named as the caller would name it; null when it is not there or lies outside. */

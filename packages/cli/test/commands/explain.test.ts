@@ -57,3 +57,10 @@ describe('barwise explain', () => {
     expect(Math.max(...long.filter((line) => line.includes('aaa')).map((line) => line.length))).toBeLessThanOrEqual(60)
   })
 })
+
+test('an empty code lists all codes', async () => {
+  const [empty, none] = [testWorld(), testWorld()]
+  expect(await runProgram(['explain', ' '], empty)).toBe(0)
+  await runProgram(['explain'], none)
+  expect(empty.printed.out).toBe(none.printed.out)
+})
