@@ -2,6 +2,7 @@ import type { Bar, BarRange, FindingDraft, Lesson, Part } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { courtesyWidth } from './draw/draw-frame.ts'
 import { type DrawnSystem, drawSystem } from './draw/draw-system.ts'
+import { inBarRange } from './in-bar-range.ts'
 import { breakLines } from './layout/break-lines.ts'
 import type { Stretch } from './layout/build-columns.ts'
 import { divideBars } from './layout/divide-bars.ts'
@@ -56,7 +57,7 @@ export function engravePart(input: EngravePartInput): EngravedPart {
   const { lesson, part, fonts, widthPt, staffSpacePt } = input
   const style = engraveStyle(staffSpacePt, input.minTextPt ?? 0)
   const width = widthPt / staffSpacePt
-  const contents = barContents(part.bars, part.repeats).filter(({ bar }) => within(bar, input.bars))
+  const contents = barContents(part.bars, part.repeats).filter(({ bar }) => inBarRange(bar.number, input.bars ?? null))
   if (contents.length === 0) return { systems: [], findings: [] }
   const build = (stretch: Stretch, opens: boolean): Piece => {
     const at = part.bars.indexOf(stretch.content.bar)
@@ -150,11 +151,6 @@ export function engravePart(input: EngravePartInput): EngravedPart {
     }
   })
   return { systems, findings: divided.findings }
-}
-
-function within(bar: Bar, range: BarRange | undefined): boolean {
-  if (range === undefined) return true
-  return (bar.number >= range.from && bar.number <= range.to) || (bar.number === 0 && range.from === 1)
 }
 
 function timeShown(bar: Bar, part: Part, first: Bar | undefined): boolean {

@@ -23,7 +23,7 @@ export function openMargin(lesson: Lesson, findings: readonly Finding[], words: 
   const teacher = teacherWords(lesson.settings.language)
   const wording: NoteWording = { words, teacher, names: lesson.shapes.map((shape) => shape.name) }
   const several = lesson.parts.length > 1
-  const barName = ({ from, to }: BarRange): string => (to === 0 ? teacher.pickup : words.bar(from, to))
+  const barName = ({ from, to }: BarRange): string => words.bar(from, to)
   const restPlace = ({ finding, place, shape }: LeftFinding): string => {
     if (place === null) return shape === null ? teacher.line(finding.place.line) : unlessNamed(shape.name, finding)
     const bar = finding.bar === null ? [barName(place.bars)] : []

@@ -42,8 +42,9 @@ function count(bars: number): string {
   return `${number(bars)} ${bars === 1 ? 'Takt' : 'Takte'}`
 }
 
-/** "Takt 1–4": the singular stands for a range too, so that the words fit into any sentence, whatever case it asks for. */
+/** "Takt 1–4", "Auftakt" for bar 0 alone: the singular stands for a range too, so that the words fit into any sentence, whatever case it asks for. */
 function bar(from: number, to: number): string {
+  if (to === 0) return 'Auftakt'
   return from === to ? `Takt ${from}` : `Takt ${from}–${to}`
 }
 
@@ -94,6 +95,10 @@ export const GERMAN: PageWords = {
     return signs.length === 0 ? null : `Akkordsymbole international: ${signs.join(', ')}`
   },
   bar,
+  barList: (numbers) => {
+    if (numbers.length === 1) return numbers[0] === 0 ? 'Auftakt' : `Takt ${numbers[0]}`
+    return `Takte ${numbers.slice(0, -1).join(', ')} und ${numbers.at(-1)}`
+  },
   about,
   keepsWithNumber:
     /(?<!\p{L})(?:Takt(?:e[ns]?|s)?|Zählzeit(?:en)?|Schl(?:ag|äge|ägen)|Bund|Bünden?|Saiten?|Finger|Seiten?|Lektion(?:en)?|Schritte?|Lösung(?:en)?|Teile?|Kapodaster|Tempo|und|bis) (?=\d)|\d\. (?=(?:Bund|Bünden?|Takte?|Saite|Finger|Lage|Zählzeit|Schlag|Lektion)(?!\p{L}))/giu,

@@ -42,7 +42,9 @@ function count(bars: number): string {
   return `${number(bars)} ${bars === 1 ? 'bar' : 'bars'}`
 }
 
+/** "bar 1", "bars 1–4", "pickup" for bar 0 alone. */
 function bar(from: number, to: number): string {
+  if (to === 0) return 'pickup'
   return from === to ? `bar ${from}` : `bars ${from}–${to}`
 }
 
@@ -84,6 +86,10 @@ export const ENGLISH: PageWords = {
   bNatural: 'B',
   symbolsOnB: () => null,
   bar,
+  barList: (numbers) => {
+    if (numbers.length === 1) return numbers[0] === 0 ? 'Pickup' : `Bar ${numbers[0]}`
+    return `Bars ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`
+  },
   about,
   keepsWithNumber:
     /\b(bars?|beats?|frets?|strings?|fingers?|pages?|lessons?|steps?|answers?|parts?|capo|tempo|and|to) (?=\d)/gi,

@@ -45,7 +45,10 @@ export interface PageWords {
   readonly bNatural: 'B' | 'H'
   /** How chord symbols on B or B flat are read where the language has other names for those notes; null where it has not. */
   readonly symbolsOnB: (used: { readonly natural: boolean; readonly flat: boolean }) => string | null
+  /** Inside a sentence: "bar 1", "bars 1–4", and the pickup, which is bar 0. */
   readonly bar: (from: number, to: number) => string
+  /** At the start of a sentence or as a name, as in "Bars 1, 2 and 5"; the pickup, 0, only ever comes alone. */
+  readonly barList: (numbers: readonly number[]) => string
   /** A part's form beside its name. Starts small, no full stop. */
   readonly about: (part: AboutPart) => string
   /** Pairs that never break: a word before a number. */

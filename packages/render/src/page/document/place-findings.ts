@@ -1,4 +1,5 @@
 import type { BarRange, Finding, Lesson, Part, Shape } from '@barwise/parser'
+import { inBarRange } from '../../engrave/in-bar-range.ts'
 
 /** The bar of a part that a finding is about, and the bar whose card tells it. */
 export interface BarPlace {
@@ -40,7 +41,7 @@ export function placeFindings(lesson: Lesson, findings: readonly Finding[]): Fin
     takeInBars: (part, cards) =>
       [...left].flatMap((finding) => {
         const place = inBars.get(finding) ?? null
-        if (place === null || place.part.id !== part.id || !within(Math.max(1, place.card), cards)) return []
+        if (place === null || place.part.id !== part.id || !inBarRange(place.card, cards)) return []
         left.delete(finding)
         return [{ finding, place }]
       }),
@@ -49,10 +50,6 @@ export function placeFindings(lesson: Lesson, findings: readonly Finding[]): Fin
         return { finding, place: inBars.get(finding) ?? null, shape: shapeOf(finding, lesson.shapes) }
       }),
   }
-}
-
-function within(bar: number, range: BarRange | null): boolean {
-  return range === null || (bar >= range.from && bar <= range.to)
 }
 
 function shapeOf(finding: Finding, shapes: readonly Shape[]): Shape | null {

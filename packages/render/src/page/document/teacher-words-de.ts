@@ -10,6 +10,5 @@ export const GERMAN: TeacherWords = {
   },
   nothing: 'nichts in dieser Lektion',
   line: (number) => `Zeile ${number}`,
-  pickup: 'Auftakt',
   inEnglish: 'Die Sätze der Prüfung gibt es nur auf Englisch.',
 }

@@ -10,6 +10,5 @@ export const ENGLISH: TeacherWords = {
   },
   nothing: 'nothing in this lesson',
   line: (number) => `Line ${number}`,
-  pickup: 'pickup',
   inEnglish: null,
 }

@@ -14,8 +14,6 @@ export interface TeacherWords {
   readonly nothing: string
   /** A line of the lesson's file. */
   readonly line: (number: number) => string
-  /** Inside a sentence. */
-  readonly pickup: string
   /** That the findings are in English; null where the page is too. */
   readonly inEnglish: string | null
 }

@@ -1,11 +1,9 @@
-import type { BarRange, Part } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
-import { rhythmOf } from '../../steps/rhythm.ts'
 import type { RichText } from '../../steps/speak/rich-text.ts'
-import { withEffort } from '../document/card-tags.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
-import { cardInOneLine, plainPickup } from '../document/plain-pickup.ts'
+import { cardInOneLine } from '../document/plain-pickup.ts'
+import { toldCards } from '../document/told-cards.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import { type Row, spaceRows } from './row.ts'
 import { setLargeCards } from './set-large-cards.ts'
@@ -21,15 +19,12 @@ export function setCards(
   context: LayoutContext,
 ): readonly Row[] {
   const { lesson, words } = context
-  const { part, bars } = block
-  const told = stepsOfPart(lesson, part)
-  const steps = { ...told, cards: withEffort(told.cards, { lesson, part, words }) }
-  const wanted = steps.cards.filter((card) => bars === null || overlaps(bars, { from: card.bar, to: card.bar }))
-  const pickup = plainPickup(part, wanted)
-  const cards = wanted.filter((card) => card !== pickup).map((card) => (hasRhythm(part, card) ? card : quiet(card)))
+  const { part } = block
+  const steps = stepsOfPart(lesson, part)
+  const { pickup, cards, lines } = toldCards(block, steps, { lesson, words })
   const pickupNotes = block.notes.filter((note) => note.card === pickup?.bar)
   const setTail = (room: Area): readonly Row[] => [
-    ...setLines({ steps, bars, pickup }, room, context),
+    ...setLines(pickup, lines, room, context),
     ...setMarginNotes(pickupNotes, room, context),
   ]
   const section = { title: block.title, part, steps, cards, notes: block.notes }
@@ -38,31 +33,14 @@ export function setCards(
     : setUsualCards(section, setTail, area, context)
 }
 
-/** Whether anything begins in what a card shows. */
-function hasRhythm(part: Part, card: StepCard): boolean {
-  const bar = part.bars.find(({ number }) => number === card.bar)
-  return bar !== undefined && rhythmOf(bar, card).some(({ sound }) => sound.kind !== 'hold' && sound.kind !== 'rest')
-}
-
-/** A card without a rhythm to say. */
-function quiet(card: StepCard): StepCard {
-  return { ...card, rhythm: '' }
-}
-
-function overlaps(a: BarRange, b: BarRange): boolean {
-  return a.from <= b.to && b.from <= a.to
-}
-
-interface Lines {
-  readonly steps: PartSteps
-  readonly bars: BarRange | null
-  readonly pickup: StepCard | null
-}
-
 /** Bars without a card: "Pickup Scratch down and up on &. Bars 3, 5 and 7 are bar 1." */
-function setLines({ steps, bars, pickup }: Lines, area: Area, context: LayoutContext): readonly Row[] {
+function setLines(
+  pickup: StepCard | null,
+  lines: PartSteps['lines'],
+  area: Area,
+  context: LayoutContext,
+): readonly Row[] {
   const { small } = context.style
-  const lines = steps.lines.filter((line) => bars === null || overlaps(bars, line.bars))
   const said: { readonly lead: string; readonly text: RichText }[] =
     pickup === null ? [...lines] : [{ lead: pickup.title, text: cardInOneLine(pickup) }, ...lines]
   if (said.length === 0) return []

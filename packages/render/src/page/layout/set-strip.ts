@@ -5,6 +5,7 @@ import { heardRhythm } from '../../steps/heard-rhythm.ts'
 import { drawStrip } from '../../strip/draw-strip.ts'
 import { type BarStretch, cutToFit } from '../../strip/middle-beat.ts'
 import { stripStyle } from '../../strip/strip-style.ts'
+import { stripBars } from '../document/strip-bars.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
 import { type Row, row } from './row.ts'
@@ -13,7 +14,7 @@ import { say } from './text-run.ts'
 
 const GUTTER = pointsOf(4)
 
-/** The strum strip alone, bar by bar, as many side by side as the width holds; one wider than that is cut at its middle beat. Bars that sound the same are shown once each time they are asked for. */
+/** The strum strip alone, bar by bar, as many side by side as the width holds; one wider than that is cut at its middle beat. */
 export function setStrips(
   strip: { readonly part: Part; readonly bars: BarRange | null },
   area: Area,
@@ -21,9 +22,6 @@ export function setStrips(
 ): readonly Row[] {
   const { part, bars } = strip
   const { style, lesson } = context
-  const wanted = part.bars.filter((bar) =>
-    bars === null ? bar.number === 0 || bar.sameAs === null : bar.number >= bars.from && bar.number <= bars.to,
-  )
   const rows: Row[] = []
   let items: PageItem[] = []
   let [x, height] = [0, 0]
@@ -33,14 +31,14 @@ export function setStrips(
     items = []
     ;[x, height] = [0, 0]
   }
-  for (const bar of wanted) {
+  for (const { bar, stands } of stripBars(part, bars)) {
     const [first, ...later] = cutToFit(
       bar,
       { fromTicks: 0, toTicks: bar.length },
       (stretch) => stripOf(part, bar, stretch, context).width <= area.width,
     ).map((stretch) => stripOf(part, bar, stretch, context))
     if (first === undefined) continue
-    const title = capital(context.words.bar(bar.number, bar.number))
+    const title = context.words.barList(stands)
     const node: StructNode = { role: 'Figure', parent: area.parent, alt: `${title}. ${heardRhythm(lesson, bar)}` }
     const { size, leading } = style.small
     if (x > 0 && (later.length > 0 || x + first.width > area.width)) close()
@@ -64,8 +62,4 @@ export function setStrips(
 function stripOf(part: Part, bar: Bar, stretch: BarStretch, { fonts, style }: LayoutContext): Drawing {
   const strokeRow = part.stroke !== 'pluck'
   return drawStrip({ part, bar, fonts, ...stretch, strokeRow, style: stripStyle(style.minTextPt) }).drawing
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

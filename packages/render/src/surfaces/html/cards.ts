@@ -2,10 +2,10 @@ import type { BarRange } from '@barwise/parser'
 import type { Element, ElementContent, Properties } from 'hast'
 import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
-import { withEffort } from '../../page/document/card-tags.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { BarNote } from '../../page/document/margin-note.ts'
-import { cardInOneLine, plainPickup } from '../../page/document/plain-pickup.ts'
+import { cardInOneLine } from '../../page/document/plain-pickup.ts'
+import { toldCards } from '../../page/document/told-cards.ts'
 import {
   type PartSteps,
   type RichText,
@@ -27,13 +27,9 @@ import { signsApart } from './words.ts'
 export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, context: PageContext): Element {
   const { part, bars } = block
   const steps = stepsOfPart(context.lesson, part)
-  const inside = steps.cards.filter((card) => inRange(Math.max(1, card.bar), bars))
-  const told = withEffort(inside, { lesson: context.lesson, part, words: context.words })
-  const pickup = plainPickup(part, told)
-  const cards = told.filter((card) => card !== pickup)
+  const { pickup, cards, lines } = toldCards(block, steps, context)
   const figures = cardFigures(part, cards, context)
   const id = claimId(cardsAnchor(context.document.id, part), context)
-  const lines = steps.lines.filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
   return h(
     'section',
     { className: ['section'], dataPart: part.id, ...(id === undefined ? {} : { id }) },
@@ -78,10 +74,6 @@ function linesOf(
     ...lines.map(({ lead, text }) => line(lead, richWords(text))),
   ]
   return items.length === 0 ? [] : [el('ul', 'same', items)]
-}
-
-function inRange(bar: number, bars: BarRange | null): boolean {
-  return bars === null || (bar >= bars.from && bar <= bars.to)
 }
 
 function formLine(steps: PartSteps, bars: BarRange | null): readonly Element[] {

@@ -52,7 +52,7 @@ function barMaps(context: FlowContext): readonly Element[] {
 }
 
 function barMap(part: Part, context: FlowContext, named: boolean): readonly Element[] {
-  const { web, places, page } = context
+  const { web, words, places, page } = context
   const label = web.barMap(named ? part.title : null)
   const bars = part.bars.filter((bar) => bar.number > 0)
   const items = bars.map((bar) => {
@@ -60,7 +60,7 @@ function barMap(part: Part, context: FlowContext, named: boolean): readonly Elem
     return h(
       'li',
       bar.sameAs === null ? {} : { className: ['again'] },
-      h('a', { href, ariaLabel: web.bar(bar.number), dataMap: bar.number }, String(bar.number)),
+      h('a', { href, ariaLabel: words.barList([bar.number]), dataMap: bar.number }, String(bar.number)),
     )
   })
   return [el('p', 'map-of', [label]), h('ol', { className: ['map'], dataPart: part.id }, ...items)]

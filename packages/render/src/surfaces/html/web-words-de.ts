@@ -19,6 +19,5 @@ export const GERMAN: WebWords = {
   cardFigure: (title) => `${title}: Noten, Tabulatur und Schlagstreifen; die Schritte sagen es in Worten`,
   continued: (figure) => `${figure}, Fortsetzung`,
   strip: (title, rhythm) => `${title}, Schlagstreifen. ${rhythm}`,
-  bar,
   backToNote: 'Zurück',
 }

@@ -19,6 +19,5 @@ export const ENGLISH: WebWords = {
   cardFigure: (title) => `${title}: staff, tablature and strum strip; the steps tell it in words`,
   continued: (figure) => `${figure}, continued`,
   strip: (title, rhythm) => `${title}, strum strip. ${rhythm}`,
-  bar,
   backToNote: 'Back',
 }

@@ -19,7 +19,6 @@ export interface WebWords {
   readonly continued: (figure: string) => string
   /** The strum strip of a bar alone, with the rhythm it shows. */
   readonly strip: (bar: string, rhythm: string) => string
-  readonly bar: (number: number) => string
   readonly backToNote: string
 }
 

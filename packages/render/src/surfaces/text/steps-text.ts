@@ -1,6 +1,8 @@
-import type { Bar, BarRange, Part } from '@barwise/parser'
+import type { Bar, Part } from '@barwise/parser'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { MarginNote } from '../../page/document/margin-note.ts'
+import { stripBars } from '../../page/document/strip-bars.ts'
+import { toldCards } from '../../page/document/told-cards.ts'
 import {
   heardRhythm,
   itemPlainText,
@@ -44,18 +46,18 @@ export function systemsText(block: Music, toCards: boolean, context: TextContext
 
 /** The cards of a part, one after the other: how it is counted, then each bar with a line a beat and its rhythm to say. */
 export function cardsText(block: Music, context: TextContext): string {
-  const { part, bars } = block
+  const { part } = block
   const steps = context.steps(part)
-  const cards = steps.cards.filter(({ bar }) => bars === null || inRange(Math.max(1, bar), bars))
-  const lines = steps.lines
+  const { pickup, cards, lines: told } = toldCards(block, steps, context)
+  const lines = told
+    // The names of the cards say which bars are the same.
     .filter((line) => line.kind !== 'again')
-    .filter((line) => bars === null || (line.bars.from <= bars.to && line.bars.to >= bars.from))
     .map((line) => `${line.lead} ${plainText(line.text, steps.andWord, steps.countMarks)}`)
   const head = [formText(part, context), plainText(steps.count, steps.andWord, steps.countMarks)].filter(
     (text) => text !== '',
   )
   const byNumber = new Map(part.bars.map((bar) => [bar.number, bar]))
-  const shown = cards.flatMap((card) => {
+  const shown = [...(pickup === null ? [] : [pickup]), ...cards].flatMap((card) => {
     const bar = byNumber.get(card.bar)
     return bar === undefined ? [] : [{ bar, card }]
   })
@@ -91,29 +93,27 @@ function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextCo
     plainText(card.countText, steps.andWord, steps.countMarks),
     card.asText,
   ]
-  return [`${head}.`, ...said, ...items, heardRhythm(lesson, bar, card)].filter((line) => line !== '').join('\n')
+  return [`${head}.`, ...said, ...items, card.rhythm === '' ? '' : heardRhythm(lesson, bar, card)]
+    .filter((line) => line !== '')
+    .join('\n')
 }
 
 /** The rhythm of some bars alone, one a line, bars that sound the same together. */
 export function stripText({ part, bars }: Music, context: TextContext): string {
-  const wanted = part.bars.filter((bar) => bars === null || inRange(Math.max(1, bar.number), bars))
-  const rhythms = new Map<string, Bar[]>()
-  for (const bar of wanted) {
+  const wanted = stripBars(part, bars)
+  const rhythms = new Map<string, number[]>()
+  for (const { bar, stands } of wanted) {
     const rhythm = heardRhythm(context.lesson, bar)
-    rhythms.set(rhythm, [...(rhythms.get(rhythm) ?? []), bar])
+    rhythms.set(rhythm, [...(rhythms.get(rhythm) ?? []), ...stands])
   }
   const help = rhythmHelp(
-    wanted.map((bar) => [bar, { fromTicks: 0, toTicks: bar.length }] as const),
+    wanted.map(({ bar }) => [bar, { fromTicks: 0, toTicks: bar.length }] as const),
     context,
   )
   return [
     ...help,
-    ...[...rhythms].map(([rhythm, alike]) => `${context.text.bars(alike.map((bar) => bar.number))}. ${rhythm}`),
+    ...[...rhythms].map(([rhythm, alike]) => `${context.words.barList(alike.toSorted((a, b) => a - b))}. ${rhythm}`),
   ].join('\n')
-}
-
-function inRange(bar: number, bars: BarRange): boolean {
-  return bar >= bars.from && bar <= bars.to
 }
 
 /** How to read the rhythms, once a lesson. */

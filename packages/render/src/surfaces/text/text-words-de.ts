@@ -19,10 +19,6 @@ export const GERMAN: TextWords = {
     const signs = said.length === 0 ? '' : ` ${said.join(', ')};`
     return `Sprich jeden Rhythmus laut, bevor du ihn spielst:${signs} ein Komma beendet eine Zählzeit.`
   },
-  bars: (numbers) => {
-    if (numbers.length === 1) return numbers[0] === 0 ? 'Auftakt' : `Takt ${numbers[0]}`
-    return `Takte ${numbers.slice(0, -1).join(', ')} und ${numbers.at(-1)}`
-  },
   picture: (alt) => `Bild: ${alt}`,
   toldUnder: (part, bars, heading) => `${part}${which(bars)}: steht in Worten unter „${heading}“.`,
   pickupOnce: 'Den Auftakt spielst du nur beim ersten Mal.',

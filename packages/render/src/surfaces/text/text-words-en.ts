@@ -21,10 +21,6 @@ export const ENGLISH: TextWords = {
     const signs = said.length === 0 ? '' : ` ${said.join(', ')};`
     return `Say each rhythm aloud before you play it:${signs} a comma ends a beat.`
   },
-  bars: (numbers) => {
-    if (numbers.length === 1) return numbers[0] === 0 ? 'Pickup' : `Bar ${numbers[0]}`
-    return `Bars ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`
-  },
   picture: (alt) => `Picture: ${alt}`,
   toldUnder: (part, bars, heading) => {
     const which = bars === null ? part : `${part}, ${bars.from === bars.to ? 'bar' : 'bars'} ${range(bars)}`

@@ -13,8 +13,6 @@ export interface TextWords {
   readonly fingers: (fingers: readonly string[]) => string
   /** How to read the rhythms: once, before the first; only what is used. */
   readonly rhythmHelp: (used: ReadonlySet<RhythmWord>) => string
-  /** Bars by number at the start of a sentence, as in "Bars 1, 2 and 5"; the pickup, 0, only ever comes alone. */
-  readonly bars: (numbers: readonly number[]) => string
   readonly picture: (alt: string) => string
   /** That the bars of a part stand here, and under which heading they are told. */
   readonly toldUnder: (part: string, bars: BarRange | null, heading: string) => string

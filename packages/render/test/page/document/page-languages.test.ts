@@ -51,6 +51,8 @@ function everything(words: PageWords): Readonly<Record<string, string>> {
     ukulele: words.instrument('ukulele'),
     'one bar': words.bar(3, 3),
     'some bars': words.bar(3, 5),
+    'the pickup': words.bar(0, 0),
+    'bars by name': words.barList([1, 2, 5]),
     'whole repeat': words.about({ bars: 8, pickup: true, whole: { times: 2, endings: true }, repeats: [] }),
     'inner repeat': words.about({ bars: 1, pickup: false, whole: null, repeats: [{ from: 1, to: 1, times: 3 }] }),
     'warm up': words.warmUp(12),
