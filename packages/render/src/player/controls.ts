@@ -52,7 +52,7 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
   })
   const [click, countIn, scroll] = [checkbox(true), checkbox(true), checkbox(!calm)]
   const place = { bar: element('span'), count: element('b') }
-  const now = element('p', { class: 'now', 'aria-hidden': 'true' })
+  const now = element('div', { class: 'now', 'aria-hidden': 'true' })
   const status = element('p', { class: 'spoken', role: 'status' })
   const partOf = (): PlayPart => parts.find(({ id }) => id === part.value) ?? (parts[0] as PlayPart)
   let tempoBpm = partOf().bars[0]?.[4] ?? 0

@@ -9,18 +9,24 @@ export interface Follower {
 /** What a reader may be looking at: the whole part, or the cards of its bars. */
 type View = 'systems' | 'cards'
 
-/** Follows in the view that is nearest to the middle of the window when the music begins: who reads the cards is not taken to the systems. */
+/**
+ * Follows in the view that is nearest to the middle of the window when the music begins: who reads the cards is not taken to the systems. It scrolls
+ * once for each system or card, so that a reader who looks elsewhere is left alone.
+ */
 export function openFollower(part: string, calm: boolean): Follower {
   const view = nearestView(part)
-  let last: Element | null = null
+  let [current, moved]: [Element | null, boolean] = [null, false]
   return {
-    follow({ drawings }) {
+    follow({ drawings, clauses }) {
       const target = drawings.find((drawing) => viewOf(drawing) === view)
-      if (target === undefined || target === last) return
-      last = target
+      if (target === undefined) return
+      if (target !== current) [current, moved] = [target, false]
+      const wanted = view === 'cards' ? [target, ...clauses] : [target]
+      if (moved || wanted.every(inView)) return
+      moved = true
       // Under the figure of a card stand its sentences.
       const block = view === 'cards' ? 'start' : 'center'
-      if (!inView(target)) target.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block })
+      target.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block })
     },
   }
 }
@@ -48,8 +54,8 @@ function isShown(drawing: Element): boolean {
 }
 
 /** Whether all of it can be seen over the bar of controls. */
-function inView(drawing: Element): boolean {
-  const { top, bottom } = drawing.getBoundingClientRect()
+function inView(node: Element): boolean {
+  const { top, bottom } = node.getBoundingClientRect()
   const bar = document.querySelector('.player')?.getBoundingClientRect()
   const floor = bar !== undefined && bar.top > window.innerHeight / 3 ? bar.top : window.innerHeight
   return top >= 0 && bottom <= floor

@@ -56,7 +56,7 @@ export function openLights(page: ParentNode, { id, same }: Pick<PlayPart, 'id' |
         ...(inViews.get(placeOf(bar, atTicks)) ?? []),
         ...told(bar, (card) => card.slots.get(placeOf(card.bar, atTicks)) ?? []),
       ]
-      const clauses = told(bar, (card) => card.clauses.filter((clause) => tells(clause, atTicks)))
+      const clauses = told(bar, (card) => wordsFor(card, atTicks))
       lit = [...groups, ...clauses, ...map.filter(({ dataset }) => Number(dataset.map) === bar)]
       for (const node of lit) node.classList.add(LIT)
       const drawings = shownDrawings(groups)
@@ -72,6 +72,8 @@ interface Card {
   readonly as: number | null
   readonly slots: ReadonlyMap<string, readonly SVGGElement[]>
   readonly clauses: readonly HTMLElement[]
+  /** The line that tells the bar by another, as in "As bar 1, with C7 for F."; null where there is none. */
+  readonly asLine: HTMLElement | null
 }
 
 function cardOf(node: HTMLElement): Card {
@@ -81,6 +83,7 @@ function cardOf(node: HTMLElement): Card {
     as: as === undefined ? null : Number(as),
     slots: slotsByPlace([...node.querySelectorAll<SVGGElement>('g.slot')]),
     clauses: [...node.querySelectorAll<HTMLElement>('[data-from]')],
+    asLine: node.querySelector<HTMLElement>('.as'),
   }
 }
 
@@ -95,6 +98,13 @@ function slotsByPlace(slots: readonly SVGGElement[]): ReadonlyMap<string, readon
 
 function placeOf(bar: number, atTicks: number): string {
   return `${bar} ${atTicks}`
+}
+
+/** The sentences of a card that tell an event. Where it is shown but told by another bar, with other shapes, the line that says so. */
+function wordsFor({ bar, slots, clauses, asLine }: Card, atTicks: number): readonly HTMLElement[] {
+  const telling = clauses.filter((clause) => tells(clause, atTicks))
+  if (telling.length > 0 || asLine === null || !slots.has(placeOf(bar, atTicks))) return telling
+  return [asLine]
 }
 
 function tells({ dataset }: HTMLElement, atTicks: number): boolean {

@@ -7,6 +7,7 @@ import { openFonts } from '../../src/fonts/font-set.ts'
 import { openLights } from '../../src/player/lights.ts'
 import { playPart } from '../../src/surfaces/html/player/play-part.ts'
 import { renderHtml } from '../../src/surfaces/html.ts'
+import { wordsIn } from '../surfaces/html/booklet-of.ts'
 
 const fonts = openFonts(fontBytes())
 
@@ -47,6 +48,17 @@ describe.each([...exampleLessons()])('the page of %s', (_, lesson) => {
       expect(page.querySelectorAll('.lit').length).toBe(0)
     },
   )
+})
+
+// Paper Boats: bar 1 strikes F on beat 2; bar 3 is bar 1 with C7 for F, and bar 4 is bar 3 again.
+it('lights no sentence that names another chord than sounds', () => {
+  const lesson = exampleLessons().get('paper-boats.md')!
+  const part = lesson.parts[0]!
+  const lights = openLights(pageOf(lesson), playPart(lesson, part))
+  const said = (bar: number): string => lights.light(bar, 3360).clauses.map(wordsIn).join(' ')
+  expect(said(1)).toBe('F down and up.')
+  expect(said(3)).toBe('As bar 1, with C7 for F.')
+  expect(said(4)).toBe(said(3))
 })
 
 it('hands the page of a lesson whatever its words are, as JSON that ends where it should', () => {

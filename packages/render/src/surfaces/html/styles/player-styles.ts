@@ -19,7 +19,8 @@ const PLAYER_STYLES = `
 .lit text{font-weight:700}
 [data-card] svg{scroll-margin-top:4.5rem}
 .frame{fill:var(--tint);stroke:var(--accent);stroke-width:1.2}
-[data-from].lit{background:var(--tint);color:inherit;text-decoration:underline 2px var(--accent);text-underline-offset:.22em;box-decoration-break:clone;-webkit-box-decoration-break:clone;border-radius:2px}
+[data-from].lit,.as.lit{background:var(--tint);color:inherit;text-decoration:underline 2px var(--accent);text-underline-offset:.22em;box-decoration-break:clone;-webkit-box-decoration-break:clone;border-radius:2px}
+.as.lit{width:fit-content}
 .map a.lit{font-weight:700}.map a.lit::after{height:9px}
 .loop-bar,.player button,.player select{font:600 1rem/1.25 var(--sans);color:var(--ink);background:var(--paper);border:1.5px solid var(--ink);border-radius:4px}
 .loop-bar{padding:.25rem .75rem;min-height:2.25rem;cursor:pointer}
