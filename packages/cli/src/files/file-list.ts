@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { lstatSync, readFileSync, realpathSync } from 'node:fs'
+import { lstatSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { fileInside } from './inside-folder.ts'
 
@@ -33,6 +33,16 @@ export function leftBehind(folder: string, kept: ReadonlySet<string>): readonly 
     const path = join(folder, ...name.split('/'))
     return isAsWritten(folder, path, sha256) ? [path] : []
   })
+}
+
+/**
+ * The absolute path of the first of some files, named from the folder on, where a file stands that no earlier build wrote, so that
+ * writing would lose it; null when there is none.
+ */
+export function foreignFile(folder: string, names: readonly string[]): string | null {
+  const listed = new Set([FILE_LIST, ...readFileList(folder).map(({ name }) => name)])
+  const foreign = names.filter((name) => !listed.has(name)).map((name) => join(folder, ...name.split('/')))
+  return foreign.find((path) => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false) ?? null
 }
 
 /** Whether a path is a plain file of the folder and holds what we wrote; what cannot be read or looked for is not ours to judge. */

@@ -11,8 +11,9 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { basename, dirname, join, relative, sep } from 'node:path'
+import { UsageError } from '../usage-error.ts'
 import { contentOf, type FileContent } from './file-content.ts'
-import { FILE_LIST, fileListText, type ListedFile, leftBehind, sha256Of } from './file-list.ts'
+import { FILE_LIST, fileListText, foreignFile, type ListedFile, leftBehind, sha256Of } from './file-list.ts'
 import { attempt } from './refusal.ts'
 
 /** A file to write: its absolute path and what it holds. */
@@ -31,7 +32,8 @@ interface StagedFile {
  * Writes files whole or not at all: every one is first written beside its target under a passing name, and only when all
  * are there do they take their places. When one cannot be written, or cannot take its place, the files of the last build are as
  * they were. `ownFolders` are folders that hold what we write and nothing else of ours: each gets a list of what was written, and
- * what the last list names and this one does not is taken away, unless somebody has changed it since. Returns the paths taken away.
+ * what the last list names and this one does not is taken away, unless somebody has changed it since; a file that no list names is
+ * never written over. Returns the paths taken away.
  * Throws `UsageError` naming the file and the reason.
  */
 export function writeWholeFiles(files: readonly PlannedFile[], ownFolders: readonly string[] = []): readonly string[] {
@@ -42,6 +44,7 @@ export function writeWholeFiles(files: readonly PlannedFile[], ownFolders: reado
     for (const file of files) stage(file, staged)
     for (const folder of ownFolders) {
       const written = inFolder(folder, staged)
+      refuseForeign(folder, written)
       gone.push(...leftBehind(folder, new Set([...written.map(({ name }) => name), FILE_LIST])))
       stage({ path: join(folder, ...FILE_LIST.split('/')), content: fileListText(written) }, staged)
     }
@@ -74,6 +77,17 @@ function passingName(path: string): string {
 function inFolder(folder: string, staged: readonly StagedFile[]): readonly ListedFile[] {
   return staged.flatMap(({ to, sha256 }) =>
     to.startsWith(folder + sep) ? [{ name: relative(folder, to).split(sep).join('/'), sha256 }] : [],
+  )
+}
+
+/** Throws where a file of ours would take the place of somebody else's in a folder that is to be ours. */
+function refuseForeign(folder: string, written: readonly ListedFile[]): void {
+  const names = written.map(({ name }) => name)
+  const path = attempt(folder, () => foreignFile(folder, names))
+  if (path === null) return
+  throw new UsageError(
+    `${path} is not from an earlier build, and this one would write over it`,
+    'move it away, or choose another folder with `--out`',
   )
 }
 

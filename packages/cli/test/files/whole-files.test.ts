@@ -121,6 +121,7 @@ describe('writeWholeFiles, in a folder of its own', () => {
     const at = folder()
     build(at, ['index.html'])
     const hash = createHash('sha256').update('x').digest('hex')
+    const page = `${createHash('sha256').update('page index.html').digest('hex')}  index.html\n`
     writeFileSync(join(at, 'x.txt'), 'x')
     writeFileSync(join(web(at), 'x.txt'), 'x')
     mkdirSync(join(at, 'elsewhere'))
@@ -140,7 +141,7 @@ describe('writeWholeFiles, in a folder of its own', () => {
     ]
     writeFileSync(
       join(web(at), 'assets', 'files.sha256'),
-      `not a line\n${names.map((n) => `${hash}  ${n}\n`).join('')}`,
+      `not a line\n${names.map((n) => `${hash}  ${n}\n`).join('')}${page}`,
     )
     expect(build(at, ['index.html'])).toEqual([])
     expect(readFileSync(join(at, 'x.txt'), 'utf8')).toBe('x')
@@ -148,6 +149,21 @@ describe('writeWholeFiles, in a folder of its own', () => {
     writeFileSync(join(web(at), 'old.html'), 'page old.html')
     expect(build(at, ['index.html'])).toEqual([])
     expect(present(at)).toContain('old.html')
+  })
+
+  test('never writes over what no list names, in the folder or where a link of it leads', () => {
+    const at = folder()
+    mkdirSync(web(at))
+    writeFileSync(join(web(at), 'index.html'), 'a page of my own')
+    expect(() => build(at, ['a.html', 'index.html'])).toThrow(/index\.html is not from an earlier build/)
+    expect(present(at)).toEqual(['index.html'])
+    expect(readFileSync(join(web(at), 'index.html'), 'utf8')).toBe('a page of my own')
+    mkdirSync(join(at, 'elsewhere'))
+    writeFileSync(join(at, 'elsewhere', 'style.css'), 'mine')
+    symlinkSync(join(at, 'elsewhere'), join(web(at), 'assets'))
+    expect(() => build(at, ['a.html', 'assets/style.css'])).toThrow(/style\.css is not from an earlier build/)
+    expect(readFileSync(join(at, 'elsewhere', 'style.css'), 'utf8')).toBe('mine')
+    expect(readdirSync(join(at, 'elsewhere'))).toEqual(['style.css'])
   })
 
   test('leaves the old pages and the old list when the build cannot be finished', () => {
