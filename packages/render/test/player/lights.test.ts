@@ -61,6 +61,13 @@ it('lights no sentence that names another chord than sounds', () => {
   expect(said(4)).toBe(said(3))
 })
 
+// Ferry Queue: bar 2 tells beat 4, and then another way to play it, which is not what sounds.
+it('lights no other way to play a beat', () => {
+  const lesson = exampleLessons().get('ferry-queue.md')!
+  const lights = openLights(pageOf(lesson), playPart(lesson, lesson.parts[0]!))
+  expect(lights.light(2, 10080).clauses.map(wordsIn)).toEqual(['Scratch down.'])
+})
+
 it('hands the page of a lesson whatever its words are, as JSON that ends where it should', () => {
   const text =
     '---\ntitle: Tag\n---\n\n:::part{#t title="</script><b>&\\u2028"}\nbar 1\n  1: 0@6\n  2: .\n  3: .\n  4: .\n:::\n'

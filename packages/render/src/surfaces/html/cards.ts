@@ -119,16 +119,19 @@ function notesOf(block: Extract<DocumentBlock, { kind: 'cards' }>, card: StepCar
 function itemOf(item: StepCard['items'][number]): Element {
   const clauses = item.clauses.flatMap((clause, index): readonly (ElementContent | string)[] => [
     ...(index === 0 ? [] : [' ']),
-    clauseOf(clause),
+    clauseOf(clause, item.kind !== 'or'),
   ])
   // What is told of the whole bar has no beat.
   if (item.label === '') return el('li', 'whole', clauses)
   return h('li', el('span', 'number', [item.label]), el('div', '', clauses))
 }
 
-/** What is to be done carries the ticks it tells, so that it can be found and lit; remarks and descriptions of grips are never lit. */
-function clauseOf({ kind, fromTicks, toTicks, text }: StepClause): Element {
-  return h('span', kind === 'step' ? { dataFrom: fromTicks, dataTo: toTicks } : {}, ...richWords(text))
+/**
+ * What is to be done carries the ticks it tells, so that it can be found and lit while it sounds; remarks, descriptions of grips and other ways to
+ * play a beat are never lit.
+ */
+function clauseOf({ kind, fromTicks, toTicks, text }: StepClause, sounds: boolean): Element {
+  return h('span', kind === 'step' && sounds ? { dataFrom: fromTicks, dataTo: toTicks } : {}, ...richWords(text))
 }
 
 /** Words in pieces: counts in the sans, remarks in italics. */
