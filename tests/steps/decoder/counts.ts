@@ -19,7 +19,9 @@ export function readCount(text: string): Omit<Count, 'style'> | null {
 export function readStyle(text: string): Count['style'] | null {
   if (text.includes('Every stroke goes down.')) return 'down'
   if (text.includes('strumming hand pluck the strings.')) return 'pluck'
-  return text.includes('The strumming hand swings down and up.') ? 'alternate' : null
+  return /The strumming hand (?:swings down and up|goes down on every count and back up in between)\./.test(text)
+    ? 'alternate'
+    : null
 }
 
 /** Equal slots that stand together, in ticks from the start of the bar. */

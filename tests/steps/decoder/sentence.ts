@@ -19,9 +19,9 @@ export function readSentence(reading: Reading, sentence: string): void {
     reading.justCut = true
     return
   }
-  const again = sentence.match(/^(?:As|Each as|Beats? .+ (?:is|are)) beat (\d+)(?: again)?$/i)
+  const again = sentence.match(new RegExp(`^(?:As|Each as|Beats? .+ (?:is|are)) beats? (${LIST})(?: again)?$`, 'i'))
   if (again !== null) {
-    copyBeat(reading, Number(again[1]))
+    copyBeats(reading, toList(again[1]!))
     return
   }
   if (isExplanation(sentence) || readOver(reading, sentence) || readDescription(reading, sentence)) return
@@ -91,7 +91,10 @@ function readStops(reading: Reading, sentence: string): boolean {
 
 function readRest(reading: Reading, sentence: string): boolean {
   const match = sentence.match(
-    new RegExp(`^(?:silence|stop the strings|ease)(?: (${PLACE}))?(?:: the sound stops)?$`, 'i'),
+    new RegExp(
+      `^(?:silence|stop the strings|ease)(?: (${PLACE}))?(?:: the sound stops)?$|^silence for the whole bar$`,
+      'i',
+    ),
   )
   if (match === null) return false
   put(reading, match[1], [restAt(0)])
@@ -113,12 +116,13 @@ function readScratch(reading: Reading, sentence: string): boolean {
   return true
 }
 
-function copyBeat(reading: Reading, beat: number): void {
-  const source = beatStart(reading, beat)
-  const end = source + reading.count.beatTicks
+/** Plays beats again: one in every beat of the item, several in their order from its start. */
+function copyBeats(reading: Reading, beats: readonly number[]): void {
+  const source = beatStart(reading, beats[0]!)
+  const end = source + beats.length * reading.count.beatTicks
   const cuts = reading.cuts.filter((cut) => cut.at >= source && cut.at < end)
   const events = reading.into.filter((event) => event.at >= source && event.at < end)
-  for (let to = reading.item.from; to <= reading.item.to; to++) {
+  for (let to = reading.item.from; to <= reading.item.to; to += beats.length) {
     const shift = beatStart(reading, to) - source
     for (const cut of cuts) reading.cuts.push({ ...cut, at: cut.at + shift })
     for (const event of events) reading.into.push({ ...event, notes: [...event.notes], at: event.at + shift })

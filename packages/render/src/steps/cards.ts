@@ -2,6 +2,7 @@ import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
 import { type BarProfile, beatCount, differingBeats, profileOf } from './bar-compare.ts'
 import { type Exchange, exchangeShapes, toldAlike } from './exchange-shapes.ts'
 import { emptyMemory, fullMemory, type ShapeMemory } from './hand.ts'
+import { joinBeats } from './join-beats.ts'
 
 /** How a bar is told by an earlier one: all of `bar`, its shapes exchanged, but the stretch from `untilTicks` to `fromTicks`. */
 export interface AsBar {
@@ -74,6 +75,15 @@ function isPlain({ exchanges, untilTicks, fromTicks }: AsBar): boolean {
 /** Exchanges a listener can keep in mind. */
 const MOST_EXCHANGES = 3
 
+/** Strokes and silences that a bar told by exchanged shapes and beats of its own must leave untold: fewer are told as quickly. */
+const LEAST_SPARED = 4
+
+/** Whether it spares a reader enough to be told by another bar: one thing to keep in mind always does, two only for a lot. */
+function spares(bar: Bar, as: AsBar): boolean {
+  if (isPlain(as)) return true
+  return bar.events.filter(({ at }) => at < as.untilTicks || at >= as.fromTicks).length >= LEAST_SPARED
+}
+
 /**
  * The earlier bar by which the least of this one is left to tell, that being half the bar at most; where as much is left, the one
  * with fewer exchanges. Shapes are exchanged only in a bar that is told in full itself.
@@ -87,7 +97,7 @@ function nearestBar(part: Part, mine: BarProfile, told: readonly Told[], memory:
   for (const { profile, whole, plain } of told) {
     const found = [plain ? asItIs(mine, profile) : null, whole ? exchanged(mine, profile, memory) : null]
     for (const as of found) {
-      if (as === null || left(as) > half || left(as) >= beatCount(bar)) continue
+      if (as === null || left(as) > half || left(as) >= beatCount(bar) || !spares(bar, as)) continue
       if (best !== null && cost(as) >= cost(best)) continue
       if (as.exchanges.length === 0 || followsInWords(part, { bar, other: profile.bar }, as, memory)) best = as
     }
@@ -137,24 +147,27 @@ function ticksOf(bar: Bar, { from, to }: Stretch): Pick<AsBar, 'untilTicks' | 'f
   return { untilTicks: from * bar.beatTicks, fromTicks: Math.min(to * bar.beatTicks, bar.length) }
 }
 
-/** The beats from the first to behind the last that differ, widened so that no cut of either bar is torn. */
+/**
+ * The beats from the first to behind the last that differ, widened so that no cut of either bar is torn and no sound is told apart
+ * from the beats that it alone fills.
+ */
 function wholeStretch(bar: Bar, other: Bar, differing: readonly number[]): Stretch | null {
   const first = differing[0]
   const last = differing.at(-1)
   if (first === undefined || last === undefined) return null
-  let from = first
-  let to = last + 1
-  for (let widened = true; widened; ) {
-    widened = false
-    for (const group of [...bar.groups, ...other.groups]) {
-      const start = Math.floor(group.at / bar.beatTicks)
-      const end = Math.ceil((group.at + group.length) / bar.beatTicks)
-      if (start < to && end > from && (start < from || end > to)) {
-        from = Math.min(from, start)
-        to = Math.max(to, end)
-        widened = true
-      }
+  const whole = [
+    ...[...bar.groups, ...other.groups].map(({ at, length }) => ({ from: at, to: at + length })),
+    ...joinBeats(bar, 0, bar.length).map(({ fromTicks, toTicks }) => ({ from: fromTicks, to: toTicks })),
+  ].map(({ from, to }) => ({ from: Math.floor(from / bar.beatTicks), to: Math.ceil(to / bar.beatTicks) }))
+  let stretch: Stretch = { from: first, to: last + 1 }
+  for (let torn = true; torn; ) {
+    const { from, to } = stretch
+    const touched = whole.filter((one) => one.from < to && one.to > from)
+    stretch = {
+      from: Math.min(from, ...touched.map((one) => one.from)),
+      to: Math.max(to, ...touched.map((one) => one.to)),
     }
+    torn = stretch.from < from || stretch.to > to
   }
-  return { from, to }
+  return stretch
 }

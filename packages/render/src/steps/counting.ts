@@ -10,6 +10,8 @@ export interface Counting {
   /** The cut that every beat has, null when there is none. */
   readonly cut: number | null
   readonly stroke: StrokeStyle
+  /** Whether the hand swings in whole quarters, so that every stroke on the grid goes down. */
+  readonly inQuarters: boolean
   readonly feel: Feel
 }
 
@@ -26,6 +28,7 @@ export function headCounting(bars: readonly Bar[]): Counting {
       slots: 4,
       cut: null,
       stroke: 'alternate',
+      inQuarters: false,
       feel: 'straight',
     }
   }
@@ -44,6 +47,7 @@ export function countingOf(bar: Bar, cut: number | null): Counting {
     slots: cut ?? bar.beatTicks / slotTicks,
     cut,
     stroke: bar.stroke,
+    inQuarters: bar.grid === 4,
     feel: bar.feel,
   }
 }
@@ -57,6 +61,11 @@ export function sameCount(a: Counting, b: Counting): boolean {
     a.cut === b.cut &&
     a.beats.to === b.beats.to
   )
+}
+
+/** Whether what is struck goes the same way in two bars by the way of striking alone. */
+export function sameStroke(a: Counting, b: Counting): boolean {
+  return a.stroke === b.stroke && (a.stroke !== 'alternate' || a.inQuarters === b.inQuarters)
 }
 
 /**

@@ -102,7 +102,7 @@ export function toldAlike(
   const mapping = new Map(exchanges.map(({ shape, inPlaceOf }) => [inPlaceOf, shape]))
   const everyRing = everyStrokeRings(bars.other, { fromTicks: 0, toTicks: bars.other.length })
   const outside = (bar: Bar): readonly Item[] =>
-    tellBar({ part, bar, memory, everyRing, everyBeatIn: null }, 0, bar.length).filter(
+    tellBar({ part, bar, memory, everyRing, everyBeatIn: null }, 0, bar.length, { eachBeat: true }).filter(
       (item) => item.kind === 'beat' && (item.fromTicks < fromTicks || item.toTicks > toTicks),
     )
   const mine = outside(bars.bar)

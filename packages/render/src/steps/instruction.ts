@@ -133,7 +133,7 @@ export type Instruction =
       /** Lowest fret of the shape the hand is on its way to, null when it stays. */
       readonly travelTo: number | null
     })
-  | (Placed & { readonly kind: 'rest'; readonly silencing: Silencing })
+  | (Placed & { readonly kind: 'rest'; readonly silencing: Silencing; readonly wholeBar: boolean })
   /** What goes on at the start of a beat: a sound or a silence from before; `to` is its last count. */
   | (Told & {
       readonly kind: 'over'
@@ -146,7 +146,8 @@ export type Instruction =
       /** Whether it fills the bar to its end. */
       readonly wholeBar: boolean
     })
-  | (Told & { readonly kind: 'as-beat'; readonly beat: number })
+  /** Beats that are played again: from `beat` to `through`, which is the same for one. */
+  | (Told & { readonly kind: 'as-beat'; readonly beat: number; readonly through: number })
   | (Told & { readonly kind: 'remark'; readonly text: string })
 
 /** What is said of a beat, or of beats that a sound or a cut joins. */

@@ -16,8 +16,9 @@ export function slideFrom(strike: Strike): SlideFrom | null {
   return { kind: 'each', strings: slid.map((note) => ({ string: note.string, fret: note.fromFret })) }
 }
 
-/** How long an event goes on past its slot, null when it does not. */
+/** How long an event goes on past its slot, null when it does not, or is cut short however long its place is. */
 export function lasting(bar: Bar, event: Event): Lasting | null {
+  if (event.kind !== 'rest' && event.marks.includes('short')) return null
   const end = event.at + event.duration
   if (end > bar.length) return { kind: 'bar-line' }
   if (event.duration <= frameSlot(frameAt(bar, event.at))) return null

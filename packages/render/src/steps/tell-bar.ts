@@ -1,56 +1,52 @@
-import type { Bar, Event, Ticks } from '@barwise/parser'
-import { beatCount, beatKey } from './bar-compare.ts'
+import type { Ticks } from '@barwise/parser'
 import { beatAt } from './count-name.ts'
 import { EMPTY_HAND } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
+import { joinBeats } from './join-beats.ts'
+import { repeatedBeats } from './repeated-beats.ts'
 import { tellOver } from './tell-over.ts'
 import { tellEvents } from './tell-run.ts'
 import { pass, type State, type Telling } from './telling.ts'
 
 /**
  * The items of a stretch of a bar, beat by beat, each followed by the alternatives that start in it: what is described in one is
- * known in the next. Remarks are left to the caller. Ticks from the start of the bar.
+ * known in the next. Remarks are left to the caller. Ticks from the start of the bar. `eachBeat` tells beats that are others again too.
  */
-export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): readonly Item[] {
+export function tellBar(
+  telling: Telling,
+  fromTicks: Ticks,
+  toTicks: Ticks,
+  { eachBeat = false }: { readonly eachBeat?: boolean } = {},
+): readonly Item[] {
   const { bar } = telling
   const state: State = { hand: EMPTY_HAND, previous: null, aside: false, announced: new Set(), eased: false }
   for (const event of bar.events) if (event.at < fromTicks) pass(telling, state, event)
   const spans = joinBeats(bar, fromTicks, toTicks)
+  const repeats = eachBeat ? [] : repeatedBeats(bar, spans)
   const items: Item[] = [...alternativesIn(telling, 0, fromTicks)]
-  const toldBeats = new Map<string, number>()
-  for (const span of spans) {
+  spans.forEach((span, i) => {
     const events = bar.events.filter((event) => event.at >= span.fromTicks && event.at < span.toTicks)
-    const key = span.beats === 1 && events.length > 1 ? spanKey(telling, state, span.fromTicks, events) : null
-    const earlier = key === null ? undefined : toldBeats.get(key)
     const from = beatAt(bar, span.fromTicks)
-    const shared = {
-      kind: 'beat' as const,
-      from,
-      to: from + span.beats - 1,
-      fromTicks: span.fromTicks,
-      toTicks: span.toTicks,
-    }
-    if (earlier !== undefined) {
+    const to = from + span.beats - 1
+    const shared = { kind: 'beat' as const, from, to, fromTicks: span.fromTicks, toTicks: span.toTicks }
+    const repeated = repeats[i]
+    if (repeated != null) {
       for (const event of events) pass(telling, state, event)
+      const model = { beat: beatAt(bar, repeated.fromTicks), through: beatAt(bar, repeated.toTicks - 1) }
       const last = items.at(-1)
-      const repeated = last?.instructions[0]
-      if (last !== undefined && repeated?.kind === 'as-beat' && repeated.beat === earlier) {
-        items[items.length - 1] = {
-          ...last,
-          to: shared.to,
-          toTicks: shared.toTicks,
-          instructions: [{ ...repeated, toTicks: shared.toTicks }],
-        }
+      const before = last?.instructions[0]
+      if (last !== undefined && before?.kind === 'as-beat' && goesOn(before, last, model)) {
+        const instructions = [{ ...before, toTicks: span.toTicks }]
+        items[items.length - 1] = { ...last, to, toTicks: span.toTicks, instructions }
       } else {
         items.push({
           ...shared,
-          instructions: [{ kind: 'as-beat', fromTicks: shared.fromTicks, toTicks: shared.toTicks, beat: earlier }],
+          instructions: [{ kind: 'as-beat', fromTicks: span.fromTicks, toTicks: span.toTicks, ...model }],
         })
       }
       items.push(...alternativesIn(telling, span.fromTicks, span.toTicks))
-      continue
+      return
     }
-    if (key !== null) toldBeats.set(key, from)
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)
     if (over?.kind === 'over' && over.name === state.hand.shape)
       state.hand = { ...state.hand, told: over.name !== null }
@@ -60,7 +56,7 @@ export function tellBar(telling: Telling, fromTicks: Ticks, toTicks: Ticks): rea
     items.push(...asides)
     // What an alternative told last must not be taken for what the hand holds.
     if (asides.length > 0) state.hand = { ...state.hand, told: false }
-  }
+  })
   items.push(...alternativesIn(telling, toTicks, bar.length))
   return items
 }
@@ -95,32 +91,13 @@ function shapeFirst(told: readonly Instruction[]): readonly Instruction[] {
   return shape === undefined || !still ? told : [shape, ...before, ...told.slice(at + 1)]
 }
 
-function spanKey(telling: Telling, state: State, from: Ticks, events: readonly Event[]): string {
-  const { bar } = telling
-  const carried = events[0] !== undefined && events[0].at > from ? (state.previous?.kind ?? 'in') : ''
-  return `${carried}|${beatKey(bar, Math.floor(from / bar.beatTicks))}`
-}
-
-interface BeatSpan {
-  readonly fromTicks: Ticks
-  readonly toTicks: Ticks
-  readonly beats: number
-}
-
-/** Beats joined where nothing begins in one, at the start with the first in which something does, or where a cut goes over several. */
-function joinBeats(bar: Bar, fromTicks: Ticks, toTicks: Ticks): readonly BeatSpan[] {
-  const spans: BeatSpan[] = []
-  const first = Math.floor(fromTicks / bar.beatTicks)
-  for (let beat = first; beat < beatCount(bar) && beat * bar.beatTicks < toTicks; beat++) {
-    const at = beat * bar.beatTicks
-    const end = Math.min(at + bar.beatTicks, bar.length)
-    const begins = bar.events.some((event) => event.at >= at && event.at < end)
-    const torn = bar.groups.some((group) => group.at < at && group.at + group.length > at)
-    const last = spans.at(-1)
-    const waits = last !== undefined && !bar.events.some((one) => one.at >= last.fromTicks && one.at < last.toTicks)
-    if (last !== undefined && (torn || !begins || waits))
-      spans[spans.length - 1] = { ...last, toTicks: end, beats: last.beats + 1 }
-    else spans.push({ fromTicks: at, toTicks: end, beats: 1 })
-  }
-  return spans
+/** Whether a beat that is another again joins the item before: the same beat once more, or the next of beats repeated in order. */
+function goesOn(
+  before: Extract<Instruction, { kind: 'as-beat' }>,
+  item: Item,
+  model: { readonly beat: number; readonly through: number },
+): boolean {
+  if (before.beat !== model.beat || before.through !== model.through) return false
+  const length = model.through - model.beat + 1
+  return length === 1 || item.to - item.from + 1 < length
 }

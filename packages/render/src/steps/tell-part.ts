@@ -2,7 +2,7 @@ import type { Bar, Lesson, Part, Repeat } from '@barwise/parser'
 import { type Card, findCards, toldStretch } from './cards.ts'
 import { type ChordPlace, chordsToSay } from './chords-to-say.ts'
 import { beatAt, countedGroups } from './count-name.ts'
-import { type Counting, commonCut, countingOf, headCounting, sameCount } from './counting.ts'
+import { type Counting, commonCut, countingOf, headCounting, sameCount, sameStroke } from './counting.ts'
 import { describe, emptyMemory, type ShapeMemory } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
 import { everyStrokeRings } from './lasting.ts'
@@ -103,7 +103,7 @@ function tellCard(part: Part, bar: Bar, card: Card, { memory, head, model }: Car
     ...card,
     counting,
     sayCounting: !sameCount(counting, model),
-    sayStroke: counting.stroke !== model.stroke,
+    sayStroke: !sameStroke(counting, model),
     sayFeel: counting.feel !== model.feel,
     everyBeatIn,
     everyRing,

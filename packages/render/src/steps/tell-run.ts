@@ -103,7 +103,10 @@ function tellRun(telling: Telling, state: State, run: readonly Event[], around: 
   if (first.kind === 'rest') {
     if (bar.number === 0 && state.previous === null && frame.kind === 'beat' && !state.aside) return []
     const how = silencing(state.previous)
-    return [...explain(telling, state, how, ticks), { kind: 'rest', ...placed, silencing: how }]
+    return [
+      ...explain(telling, state, how, ticks),
+      { kind: 'rest', ...placed, silencing: how, wholeBar: first.at === 0 && ticks.toTicks >= bar.length },
+    ]
   }
   if (first.kind === 'scratch') {
     const strokes = run.flatMap((event) => (event.kind === 'scratch' ? [event.stroke] : []))

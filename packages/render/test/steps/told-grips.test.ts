@@ -52,7 +52,7 @@ test('a grip is told in full once in a part, then by its name, and by the way ba
   expect(beat.match(/Em7: finger 1 across/g)).toHaveLength(1)
   expect(beat).toContain('Back to Em7: strike down on ‘and’. Back to A9: strike up on ‘a’.')
   const second = cardWritten(2, 'bar 1\n  1-4 in 1: Em7\nbar 2\n  1: x x x Em7\n  2-4 in 1: -')
-  expect(second).toContain('Strike Em7 up on ‘a’')
+  expect(second).toContain('Strike Em7 up on the ‘a’ of 1')
   expect(second).not.toContain('across')
 })
 

@@ -140,6 +140,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'scratch.flat': 'lay the fretting hand flat: {sentence}',
   'scratch.travel': ' while the hand travels to fret {fret}',
   'rest.plain': 'silence {place}',
+  'rest.whole-bar': 'silence for the whole bar',
   'rest.ease': 'ease {place}: the sound stops',
   'rest.flat': 'stop the strings {place}',
   'ease.means': 'to ease, stop pressing but keep the fingers on the strings',
@@ -166,6 +167,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
 
   'as-beat': '{n, plural, one {as beat {beat}} other {each as beat {beat}}}',
   'as-beat.again': '{n, plural, one {beat {list} is beat {beat} again} other {beats {list} are beat {beat} again}}',
+  'as-beats': 'as beats {beats}',
+  'as-beats.again': 'beats {list} are beats {beats} again',
   remark: '<i>“{text}”</i>',
   'remark.inside': '‘{words}’',
   'alternative.lead':
@@ -195,6 +198,7 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'card.style-down': 'Every stroke goes down.',
   'card.style-pluck': 'The fingers of the strumming hand pluck the strings.',
   'card.style-alternate': 'The strumming hand swings down and up.',
+  'card.style-quarters': 'The strumming hand goes down on every count and back up in between.',
   'card.feel-straight': 'The counts come evenly here.',
   'card.feel-swing-8': 'Swing: each <c>&</c> comes late, long and short in turn.',
   'card.feel-swing-16': 'Swing: each <c>e</c> and each <c>a</c> comes late, long and short in turn.',

@@ -155,6 +155,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'scratch.flat': 'leg die Greifhand flach auf: {sentence}',
   'scratch.travel': ', während die Hand in den {fret}. Bund wandert',
   'rest.plain': 'Stille {place}',
+  'rest.whole-bar': 'Stille, den ganzen Takt lang',
   'rest.ease': 'locker lassen {place}: der Klang hört auf',
   'rest.flat': 'stopp die Saiten {place}',
   'ease.means': 'locker lassen heißt: nicht mehr drücken, aber die Finger auf den Saiten lassen',
@@ -182,6 +183,8 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'as-beat': '{n, plural, one {wie Zählzeit {beat}} other {jede wie Zählzeit {beat}}}',
   'as-beat.again':
     '{n, plural, one {Zählzeit {list} ist wieder wie Zählzeit {beat}} other {die Zählzeiten {list} sind wieder wie Zählzeit {beat}}}',
+  'as-beats': 'wie die Zählzeiten {beats}',
+  'as-beats.again': 'die Zählzeiten {list} sind wieder wie die Zählzeiten {beats}',
   remark: '<i>„{text}“</i>',
   'remark.inside': '‚{words}‘',
   'alternative.lead':
@@ -211,6 +214,7 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'card.style-down': 'Alle Anschläge gehen abwärts.',
   'card.style-pluck': 'Die Finger der Schlaghand zupfen die Saiten.',
   'card.style-alternate': 'Die Schlaghand schwingt ab und auf.',
+  'card.style-quarters': 'Die Schlaghand geht auf jede Zählzeit abwärts und dazwischen wieder hoch.',
   'card.feel-straight': 'Hier wird gerade gespielt, ohne Swing.',
   'card.feel-swing-8': 'Swing: jedes <c>&</c> kommt spät, abwechselnd lang und kurz.',
   'card.feel-swing-16': 'Swing: jedes <c>e</c> und jedes <c>a</c> kommt spät, abwechselnd lang und kurz.',

@@ -55,8 +55,7 @@ function speakAs(voice: Voice, card: CardTelling): RichText {
     return voice.say('card.as-then', { bar, beat: String(first - 1), swap })
   }
   const n = last - first + 1
-  const list = n > 2 ? range(voice, { from: first, to: last }) : numbers(voice, n === 1 ? [first] : [first, last])
-  return voice.say('card.as-but', { bar, n, list, swap })
+  return voice.say('card.as-but', { bar, n, list: voice.beats(first, last), swap })
 }
 
 /** ", with D5 for A5", or nothing. */
@@ -78,7 +77,7 @@ function speakChords(voice: Voice, { chords }: CardTelling): RichText {
 function speakCounting(voice: Voice, card: CardTelling): RichText {
   const sentences: RichText[] = []
   if (card.sayCounting) sentences.push(speakCount(voice, card.counting, 'bar'))
-  if (card.sayStroke) sentences.push(voice.say(`card.style-${card.counting.stroke}`))
+  if (card.sayStroke) sentences.push(voice.say(styleKey(card.counting)))
   if (card.sayFeel) sentences.push(voice.say(feelKey(card.counting)))
   if (card.everyRing) sentences.push(voice.say('card.every-ring'))
   return joined(sentences)
@@ -87,7 +86,11 @@ function speakCounting(voice: Voice, card: CardTelling): RichText {
 /** How a part is counted and struck, in sentences. */
 export function speakHead(voice: Voice, counting: Counting): RichText {
   const feel = counting.feel === 'straight' ? [] : [voice.say(feelKey(counting))]
-  return joined([speakCount(voice, counting, 'part'), voice.say(`card.style-${counting.stroke}`), ...feel])
+  return joined([speakCount(voice, counting, 'part'), voice.say(styleKey(counting)), ...feel])
+}
+
+function styleKey({ stroke, inQuarters }: Counting): string {
+  return stroke === 'alternate' && inQuarters ? 'card.style-quarters' : `card.style-${stroke}`
 }
 
 function feelKey({ feel }: Counting): string {

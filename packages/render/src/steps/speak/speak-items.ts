@@ -3,7 +3,7 @@ import type { Damping } from '../damping.ts'
 import type { Instruction, Item } from '../instruction.ts'
 import { describeShape } from './describe-shape.ts'
 import { type CountWords, plain, plainText, type RichText, textOf, tidy } from './rich-text.ts'
-import type { Said } from './said.ts'
+import type { Kind, Said } from './said.ts'
 import { leadAlternative } from './speak-alternative.ts'
 import { speakOver } from './speak-over.ts'
 import { speakRest, speakScratch } from './speak-scratch.ts'
@@ -123,14 +123,20 @@ function speak(speaker: Speaker, told: Instruction, said: Said, how: Telling, it
       return speakRest(voice, told, full)
     case 'over':
       return [speakOver(voice, told, said, full)]
-    case 'as-beat': {
-      const beats = Array.from({ length: item.to - item.from + 1 }, (_, i): RichText => [plain(String(item.from + i))])
-      const values = { n: beats.length, beat: String(told.beat), list: voice.list(beats) }
-      return [voice.say(insist ? 'as-beat.again' : 'as-beat', values)]
-    }
+    case 'as-beat':
+      return [speakAsBeat(voice, told, item, insist)]
     case 'remark':
       return [voice.say('remark', { text: raised(ended(quotedInside(voice, told.text))) })]
   }
+}
+
+/** Beats that are earlier ones again: one or each as another, or several as those in their order. */
+function speakAsBeat(voice: Voice, told: Kind<'as-beat'>, item: Item, insist: boolean): RichText {
+  const again = insist ? '.again' : ''
+  const list = voice.beats(item.from, item.to)
+  const n = item.to - item.from + 1
+  if (told.through === told.beat) return voice.say(`as-beat${again}`, { n, beat: String(told.beat), list })
+  return voice.say(`as-beats${again}`, { beats: voice.beats(told.beat, told.through), list })
 }
 
 /** Closes a sentence: first letter raised unless it is a shape's name, a full stop unless the words bring their own end. */

@@ -22,6 +22,7 @@ export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness
 
 /** Speaks a silence in sentences. */
 export function speakRest(voice: Voice, told: Kind<'rest'>, full: Fullness): readonly RichText[] {
+  if (told.wholeBar && told.silencing === null && told.splits.length === 0) return [voice.say('rest.whole-bar')]
   const place = speakPlace(voice, told, full)
   return speakSplit(voice, told.splits, [tidy(voice.say(`rest.${told.silencing ?? 'plain'}`, { place }))], full)
 }

@@ -20,6 +20,8 @@ export interface Voice {
   readonly place: (name: CountName, withBeat: boolean) => RichText
   readonly presses: (presses: readonly Press[], manner: 'at' | 'onto' | 'to') => RichText
   readonly shapeName: (name: string) => RichText
+  /** Beats from one to another: `2`, `1 and 2`, `1–3`. */
+  readonly beats: (from: number, to: number) => RichText
 }
 
 /** Joins the messages of a language to the strings of an instrument. */
@@ -39,6 +41,10 @@ export function openVoice(say: Speak, instrument: Instrument, naming: 'names' | 
       say(name.kind === 'count' && name.late ? 'place.late' : 'place', { count: count(name, withBeat) }),
     presses: (presses, manner) => list(presses.map((press) => speakPress(say, strings, press, manner))),
     shapeName: (name) => [plain(spokenShapeName(name))],
+    beats: (from, to) =>
+      to - from > 1
+        ? say('range', { from: String(from), to: String(to) })
+        : list((from === to ? [from] : [from, to]).map((beat) => [plain(String(beat))])),
   }
 }
 
