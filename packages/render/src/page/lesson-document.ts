@@ -5,6 +5,7 @@ import { composeText } from './document/compose-text.ts'
 import type { Answer, DocumentBlock, LessonDocument } from './document/document-block.ts'
 import { editionName } from './document/edition-name.ts'
 import { lessonFacts } from './document/facts.ts'
+import { withInner } from './document/inner-blocks.ts'
 import { type Margin, NO_MARGIN, openMargin } from './document/margin.ts'
 import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
@@ -44,7 +45,7 @@ export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): Les
     answers: [],
   }
   const flow = withMissingShapes(composeBlocks(lesson.blocks, context), context)
-  const checked = context.margin.atEnd(flow.some((block) => block.kind === 'plan'))
+  const checked = context.margin.atEnd(flow.flatMap(withInner).some((block) => block.kind === 'plan'))
   return {
     kind: 'lesson-document',
     id: context.id,
@@ -203,6 +204,7 @@ function withPart(
 function placesPlan(blocks: readonly Block[], part: string): boolean {
   return blocks.some((block) => {
     if (block.kind === 'plan') return block.part === part
+    if (block.kind === 'list') return block.items.some((item) => placesPlan(item.children, part))
     return (block.kind === 'quote' || block.kind === 'container') && placesPlan(block.children, part)
   })
 }
@@ -216,11 +218,14 @@ function headingRise(blocks: readonly Block[]): number {
 /** Puts the shapes that parts use but nothing prints before the first part. */
 function withMissingShapes(flow: readonly DocumentBlock[], { lesson, margin }: Context): readonly DocumentBlock[] {
   const shown = new Set(
-    flow.flatMap((block) => (block.kind === 'shapes' ? block.shapes.map((shape) => shape.name) : [])),
+    flow
+      .flatMap(withInner)
+      .flatMap((block) => (block.kind === 'shapes' ? block.shapes.map((shape) => shape.name) : [])),
   )
   const used = new Set(lesson.parts.flatMap(shapesUsed))
   const missing: Shape[] = lesson.shapes.filter((shape) => used.has(shape.name) && !shown.has(shape.name))
-  const at = flow.findIndex((block) => block.kind === 'part-head' || block.kind === 'systems' || block.kind === 'cards')
+  const plays = ({ kind }: DocumentBlock): boolean => kind === 'part-head' || kind === 'systems' || kind === 'cards'
+  const at = flow.findIndex((block) => withInner(block).some(plays))
   if (missing.length === 0 || at < 0) return flow
   const before = flow[at - 1]
   const notes = margin.besideShapes(missing)

@@ -1,6 +1,7 @@
-import type { Block } from '@barwise/parser'
+import { type Block, readLesson } from '@barwise/parser'
 import { composeLesson, PUPIL, plainText } from '@barwise/render'
 import { expect, test } from 'vitest'
+import { withInner } from '../../src/page/document/inner-blocks.ts'
 import { pageWords } from '../../src/page/document/words-of-language.ts'
 import { bar, heading, lesson, paragraph, part, text } from './build-lesson.ts'
 
@@ -92,4 +93,23 @@ test('true marks the writer typed stay as they are', () => {
   const document = composeLesson(lesson({ blocks: [paragraph(text('“and” – up'))] }))
   const [block] = document.flow
   expect(block?.kind === 'paragraph' && plainText(block.children, words)).toBe('“and” – up')
+})
+
+test('a plan placed in a list is not printed a second time by the part', () => {
+  const plan: Block = { kind: 'plan', part: 'groove', span: SPAN }
+  const list: Block = { kind: 'list', ordered: false, start: 1, tight: true, items: [{ children: [plan] }], span: SPAN }
+  const document = composeLesson(lesson({ parts: [groove], blocks: [partBlock, list] }))
+  expect(document.flow.map((block) => block.kind)).toEqual(['part-head', 'systems', 'cards', 'list'])
+})
+
+test('shapes that a quotation shows are not shown again before the part', () => {
+  const text = (place: string): string =>
+    `---\ntitle: T\n---\n${place}\n:::part{#p title="P" grid=4}\nbar 1\n1: Em\n2: -\n3: -\n4: -\n:::\n`
+  const shapes = ':::shapes\nEm 0 2 2 0 0 0\n:::\n'
+  const shown = (place: string): number =>
+    composeLesson(readLesson({ path: 't.md', text: text(place) }).lesson)
+      .flow.flatMap(withInner)
+      .filter((block) => block.kind === 'shapes').length
+  expect(shown(shapes)).toBe(1)
+  expect(shown(`> :::shapes\n> Em 0 2 2 0 0 0\n> :::\n`)).toBe(1)
 })

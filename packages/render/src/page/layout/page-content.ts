@@ -84,8 +84,8 @@ export type PageItem =
       readonly source: string
       readonly node: StructNode | null
     }
-  /** A place that links lead to. */
-  | { readonly kind: 'anchor'; readonly y: number; readonly name: string }
+  /** A place that links lead to: the first of its name. One that yields is taken only where no other has the name. */
+  | { readonly kind: 'anchor'; readonly y: number; readonly name: string; readonly yields?: boolean }
   /** An entry of the outline. */
   | { readonly kind: 'outline'; readonly y: number; readonly title: string; readonly level: number }
 

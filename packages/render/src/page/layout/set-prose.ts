@@ -1,5 +1,6 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import { line } from '../../drawing/shapes.ts'
+import { answerAnchor } from '../document/anchors.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import { plainText } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
@@ -84,7 +85,7 @@ function setBlock(
     case 'container':
       return setContainer(block, narrow, context, other)
     case 'answer-note': {
-      const link = { kind: 'anchor', name: block.anchor.replace('.note-', '.answer-') } as const
+      const link = { kind: 'anchor', name: answerAnchor(context.lessonId, block.number, 'answer') } as const
       const rows = setParagraph(
         [say(block.text, 'sans', style.small.size, { link })],
         { role: 'P', size: style.small },

@@ -43,7 +43,10 @@ export function setSystems(
       ),
     }
     const anchors = music.anchors
-      ? system.bars.map(({ bar }) => ({ kind: 'anchor', y: 0, name: barAnchor(lessonId, part, bar) }) as const)
+      ? // A bar is told in its card, where it has one.
+        system.bars.map(
+          ({ bar }) => ({ kind: 'anchor', y: 0, name: barAnchor(lessonId, part, bar), yields: true }) as const,
+        )
       : []
     return row(
       system.drawing.height,

@@ -1,6 +1,7 @@
 import { assertNever } from '@barwise/parser'
 import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
+import { answerAnchor } from '../../page/document/anchors.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import { blankStaff } from './blank-staff.ts'
 import { cardsSection } from './cards.ts'
@@ -137,9 +138,8 @@ function formOf(block: Extract<DocumentBlock, { kind: 'form' }>, context: FlowCo
 
 function answerNote(block: Extract<DocumentBlock, { kind: 'answer-note' }>, context: FlowContext): Element {
   const id = claimId(block.anchor, context)
-  const answer = context.document.answers.find((one) => one.number === block.number)
-  const words =
-    answer === undefined ? block.text : h('a', { href: `#${encodeURIComponent(answer.anchor)}` }, block.text)
+  const answer = answerAnchor(context.document.id, block.number, 'answer')
+  const words = h('a', { href: `#${encodeURIComponent(answer)}` }, block.text)
   return h('p', { className: ['answer-note'], ...(id === undefined ? {} : { id }) }, words)
 }
 
@@ -149,17 +149,14 @@ export function answersOf(context: FlowContext): readonly ElementContent[] {
   if (answers.length === 0) return []
   const sections = answers.map((answer) => {
     const id = claimId(answer.anchor, context)
-    const back = context.document.flow.find((block) => block.kind === 'answer-note' && block.number === answer.number)
-    const note =
-      back?.kind === 'answer-note'
-        ? [h('a', { href: `#${encodeURIComponent(back.anchor)}` }, context.web.backToNote, spoken(`: ${answer.title}`))]
-        : []
+    const back = answerAnchor(context.document.id, answer.number, 'note')
+    const note = h('a', { href: `#${encodeURIComponent(back)}` }, context.web.backToNote, spoken(`: ${answer.title}`))
     return h(
       'section',
       id === undefined ? {} : { id },
       el('h3', '', [answer.title]),
       ...flowOf(answer.blocks, context),
-      el('p', '', note),
+      el('p', '', [note]),
     )
   })
   return [

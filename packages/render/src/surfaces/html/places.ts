@@ -1,6 +1,6 @@
-import type { Part } from '@barwise/parser'
+import { inBarRange } from '../../engrave/in-bar-range.ts'
 import { barAnchor, partAnchor, shapeAnchor } from '../../page/document/anchors.ts'
-import type { LessonDocument } from '../../page/document/document-block.ts'
+import type { DocumentBlock, LessonDocument } from '../../page/document/document-block.ts'
 import { withInner } from '../../page/document/inner-blocks.ts'
 import { lessonNamed } from '../../page/document/named-lesson.ts'
 import { distinctBars } from '../../steps/cards.ts'
@@ -52,6 +52,8 @@ export function placeBook(pages: readonly BookletPage[]): PlaceBook {
   }
 }
 
+type CardsBlock = Extract<DocumentBlock, { kind: 'cards' }>
+
 interface PartPlaces {
   readonly anchor: string | null
   readonly bars: ReadonlyMap<number, string>
@@ -72,7 +74,7 @@ function shownOn(document: LessonDocument): Shown {
     }
     if (block.kind === 'part-head' || block.kind === 'cards') {
       const before = parts.get(block.part.id)
-      const bars = block.kind === 'cards' ? cardAnchors(document.id, block.part) : new Map<number, string>()
+      const bars = block.kind === 'cards' ? cardAnchors(document.id, block) : new Map<number, string>()
       parts.set(block.part.id, {
         anchor: block.kind === 'part-head' ? partAnchor(document.id, block.part) : (before?.anchor ?? null),
         bars: new Map([...(before?.bars ?? []), ...bars]),
@@ -82,9 +84,9 @@ function shownOn(document: LessonDocument): Shown {
   return { parts, shapes }
 }
 
-/** The card that tells each bar: its own, or that of the bar it is the same as. */
-export function cardAnchors(document: string, part: Part): ReadonlyMap<number, string> {
-  const cards = distinctBars(part)
+/** The card that tells each bar, among those shown: its own, or that of the bar it is the same as. */
+function cardAnchors(document: string, { part, bars }: Pick<CardsBlock, 'part' | 'bars'>): ReadonlyMap<number, string> {
+  const cards = distinctBars(part).filter((card) => inBarRange(card.bar, bars))
   return new Map(
     cards.flatMap((card) => [card.bar, ...card.also].map((bar) => [bar, barAnchor(document, part, card.bar)] as const)),
   )

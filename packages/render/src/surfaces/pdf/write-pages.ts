@@ -2,20 +2,31 @@ import type { Fragment, LaidPage, LinkTarget, PageItem, StructNode } from '../..
 import { drawingOperators, lineOperators, type Pen } from './operators.ts'
 import type { PdfElement } from './pdf-document.ts'
 
-/** Draws laid pages in order, building the structure tree as content comes. `anchors` are the names that exist, so that no link leads nowhere. */
+/** Draws laid pages in order, building the structure tree as content comes. A link to a name that no page has is plain text. */
 export function writePages(
   pages: readonly LaidPage[],
   images: ReadonlyMap<string, { readonly bytes: Uint8Array }>,
   pen: Pen,
 ): void {
-  const anchors = new Set(
-    pages.flatMap((page) => page.items.flatMap((item) => (item.kind === 'anchor' ? [item.name] : []))),
-  )
+  const anchors = placesOf(pages)
   const tree = createTree(pen)
   for (const page of pages) {
     pen.pdf.addPage(page.width, page.height)
     for (const group of groupItems(page.items)) writeGroup(group, { tree, pen, anchors, images, page })
   }
+}
+
+type Anchor = Extract<PageItem, { readonly kind: 'anchor' }>
+
+/** The place of each name. */
+function placesOf(pages: readonly LaidPage[]): ReadonlyMap<string, Anchor> {
+  const places = new Map<string, Anchor>()
+  for (const item of pages.flatMap((page) => page.items)) {
+    if (item.kind !== 'anchor') continue
+    const kept = places.get(item.name)
+    if (kept === undefined || (kept.yields === true && item.yields !== true)) places.set(item.name, item)
+  }
+  return places
 }
 
 /** Elements by the node they stand for, made when their first content comes. */
@@ -42,7 +53,7 @@ function createTree(pen: Pen): Tree {
 interface Context {
   readonly tree: Tree
   readonly pen: Pen
-  readonly anchors: ReadonlySet<string>
+  readonly anchors: ReadonlyMap<string, Anchor>
   readonly images: ReadonlyMap<string, { readonly bytes: Uint8Array }>
   readonly page: LaidPage
 }
@@ -67,7 +78,7 @@ function writeGroup(group: readonly PageItem[], context: Context): void {
   if (first === undefined) return
   switch (first.kind) {
     case 'anchor':
-      pdf.anchor(first.name, first.y)
+      if (context.anchors.get(first.name) === first) pdf.anchor(first.name, first.y)
       return
     case 'outline':
       pdf.outline(first.title, first.level, first.y)
@@ -132,7 +143,7 @@ function writeLines(group: readonly PageItem[], context: Context): void {
 /** Neighbouring fragments that lead to the same place. A link to a name that does not exist is plain text. */
 function byLink(
   fragments: readonly Fragment[],
-  anchors: ReadonlySet<string>,
+  anchors: ReadonlyMap<string, Anchor>,
 ): readonly { readonly link: LinkTarget | null; readonly fragments: readonly Fragment[]; readonly last: boolean }[] {
   const groups: { link: LinkTarget | null; fragments: Fragment[] }[] = []
   for (const fragment of fragments) {
