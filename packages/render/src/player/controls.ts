@@ -1,6 +1,7 @@
-import { element, filled } from './element.ts'
-import { type LoopChoice, loopChoice } from './loop-choice.ts'
+import { element } from './element.ts'
+import { loopChoice } from './loop-choice.ts'
 import type { PlayData, PlayPart } from './play-data.ts'
+import { tempoChoice } from './tempo-choice.ts'
 
 /** What a reader has chosen. */
 export interface Choices {
@@ -34,56 +35,38 @@ export interface ControlEvents {
   readonly changed: (choices: Choices) => void
 }
 
-/** Percents of the part's tempo. */
-const TEMPO = { min: 40, max: 120, usual: 100 } as const
-
-/** Builds the controls: plain form controls with their labels, in the order they are needed. */
+/** Builds the controls: plain form controls with their labels, in the order they are needed. In a calm page nothing scrolls unless asked to. */
 export function openControls({ words, parts }: PlayData, calm: boolean, events: ControlEvents): Controls {
-  const play = element('button', { type: 'button', class: 'play', title: words.spaceKey, 'aria-keyshortcuts': 'Space' })
-  const part = element('select', {})
-  part.append(...parts.map(({ id, title }) => element('option', { value: id }, title)))
-  const shownTempo = element('span', { class: 'shown', 'aria-hidden': 'true' })
-  const percent = element('input', {
-    type: 'range',
-    id: 'player-tempo',
-    min: String(TEMPO.min),
-    max: String(TEMPO.max),
-    value: String(TEMPO.usual),
+  const play = element('button', {
+    type: 'button',
+    class: 'play',
+    title: words.spaceKey,
+    'aria-keyshortcuts': 'Space',
   })
+  const changed = (): void => events.changed(choices())
+  const part = element('select', {}, ...parts.map(({ id, title }) => element('option', { value: id }, title)))
+  const tempo = tempoChoice(words, changed)
   const [click, countIn, scroll] = [checkbox(true), checkbox(true), checkbox(!calm)]
+  const loop = loopChoice(words, changed)
   const place = { bar: element('span'), count: element('b') }
   const now = element('div', { class: 'now', 'aria-hidden': 'true' })
   const status = element('p', { class: 'spoken', role: 'status' })
-  const partOf = (): PlayPart => parts.find(({ id }) => id === part.value) ?? (parts[0] as PlayPart)
-  let tempoBpm = partOf().bars[0]?.[4] ?? 0
 
-  const showTempo = (bpm: number): void => {
-    tempoBpm = bpm
-    const values = { bpm: Math.round((bpm * Number(percent.value)) / 100), percent: percent.value }
-    const [before = '', after = ''] = words.bpm.split('{bpm}')
-    shownTempo.replaceChildren(before, element('b', {}, String(values.bpm)), `${after} · ${values.percent}\u00a0%`)
-    percent.setAttribute('aria-valuetext', filled(words.tempoAloud, values))
-  }
-  const changed = (): void => events.changed(choices())
-  const loop: LoopChoice = loopChoice(words, changed)
+  const partOf = (): PlayPart => parts.find(({ id }) => id === part.value) ?? (parts[0] as PlayPart)
   const choices = (): Choices => ({
     part: partOf(),
-    percent: Number(percent.value),
+    percent: tempo.percent(),
     click: click.checked,
     countIn: countIn.checked,
     loop: loop.chosen(),
     scroll: scroll.checked,
   })
   const choosePart = (): void => {
-    loop.offer(partOf().bars.map(([number]) => number))
-    showTempo(partOf().bars[0]?.[4] ?? 0)
+    const { bars } = partOf()
+    loop.offer(bars.map(([number]) => number))
+    tempo.offer(bars[0]?.[4] ?? 0)
   }
-
   play.addEventListener('click', events.toggle)
-  percent.addEventListener('input', () => {
-    showTempo(tempoBpm)
-    changed()
-  })
   for (const box of [click, countIn, scroll]) box.addEventListener('change', changed)
   part.addEventListener('change', () => {
     choosePart()
@@ -97,15 +80,7 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
     now,
     play,
     ...(parts.length > 1 ? [element('label', { class: 'part' }, `${words.part} `, part)] : []),
-    element(
-      'div',
-      { class: 'speed' },
-      element('label', { for: percent.id }, words.tempo),
-      ' ',
-      shownTempo,
-      ' ',
-      percent,
-    ),
+    tempo.node,
     element('label', {}, click, ` ${words.click}`),
     element('label', {}, countIn, ` ${words.countIn}`),
     element('label', {}, scroll, ` ${words.scroll}`),
@@ -113,22 +88,22 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
     element('p', { class: 'place', 'aria-hidden': 'true' }, place.bar, ' ', place.count),
     status,
   )
-  const controls: Controls = {
+  const showPlaying = (playing: boolean): void => {
+    node.classList.toggle('playing', playing)
+    const sign = element('span', { class: playing ? 'stop-sign' : 'play-sign' })
+    play.replaceChildren(sign, playing ? words.stop : words.play)
+  }
+  showPlaying(false)
+  return {
     node,
     choices,
-    showTempo,
+    showPlaying,
+    showTempo: tempo.offer,
     chooseLoop(id, bar) {
       part.value = id
       choosePart()
       loop.choose(bar)
       changed()
-    },
-    showPlaying(playing) {
-      node.classList.toggle('playing', playing)
-      play.replaceChildren(
-        element('span', { class: playing ? 'stop-sign' : 'play-sign' }),
-        playing ? words.stop : words.play,
-      )
     },
     showPlace(bar, count) {
       place.bar.textContent = bar
@@ -141,8 +116,6 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
       status.textContent = text
     },
   }
-  controls.showPlaying(false)
-  return controls
 }
 
 function checkbox(checked: boolean): HTMLInputElement {

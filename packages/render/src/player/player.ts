@@ -121,6 +121,7 @@ function showCue(cue: Exclude<Cue, { kind: 'stroke' }>, { words, controls, light
   const lit = lights.light(cue.bar, cue.atTicks)
   controls.showPlace(cue.bar === 0 ? words.pickup : filled(words.bar, { bar: cue.bar }), cue.count)
   controls.showTempo(cue.bpm)
-  controls.showWords(lit.clauses.flatMap((clause, index) => [...(index === 0 ? [] : [' ']), clause.cloneNode(true)]))
+  // Where how it is done is told first, what is done comes last, and is enough to play by.
+  controls.showWords(lit.clauses.slice(-1).map((clause) => clause.cloneNode(true)))
   if (controls.choices().scroll) follower.follow(lit)
 }
