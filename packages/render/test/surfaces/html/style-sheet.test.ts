@@ -2,23 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { PUPIL } from '../../../src/page/edition.ts'
 import { styleSheet } from '../../../src/surfaces/html/style-sheet.ts'
 import { type Colours, DARK, LARGE, LIGHT } from '../../../src/surfaces/html/styles/colours.ts'
+import { contrast } from './contrast.ts'
 
 const usual = styleSheet([])
 const large = styleSheet([], { ...PUPIL, large: true })
 const mono = styleSheet([], { ...PUPIL, mono: true })
-
-/** Source: WCAG 2.2, "relative luminance" and "contrast ratio". */
-function contrast(a: string, b: string): number {
-  const luminance = (colour: string): number => {
-    const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => {
-      const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255
-      return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
-    })
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-  }
-  const [light = 0, dark = 0] = [luminance(a), luminance(b)].sort((one, other) => other - one)
-  return (light + 0.05) / (dark + 0.05)
-}
 
 describe('colours', () => {
   test('black on white is 21:1, as the standard says', () => {

@@ -8,7 +8,7 @@ export function playerStyles(large: boolean): string {
 
 /**
  * Rules for the play-along: the bar of controls, and what is lit while it sounds. Colour is never alone: a frame stands round what sounds, a line under
- * what is said, and the bar in the map is taller. Contrast of the accent with the tint is 6.6:1 on white and 8.0:1 on the dark page.
+ * what is said, and the bar in the map is taller. Contrast of the accent with the tint is 6.3:1 on white and 7.5:1 on the dark page.
  */
 const PLAYER_STYLES = `
 @media screen{
