@@ -4,7 +4,7 @@ import type { Shape } from '../score/shape.ts'
 import { type ChordSymbol, parseChordSymbol, toneNames } from '../theory/chord-symbol.ts'
 import { type Judgement, judgeHarmony } from '../theory/judge-harmony.ts'
 import { suggestName } from '../theory/name-chord.ts'
-import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
+import { type ChordStretch, judgeStretches, type PlacedStrike } from './chord-stretches.ts'
 import { codeOf, disagreement } from './chord-words.ts'
 import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
@@ -21,9 +21,7 @@ export const chordOverNotes: Rule = {
   codes: ['chord-contradicts', 'chord-extra-tones', 'chord-missing-tones'],
   check: ({ lesson }) => {
     const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
-    return lesson.parts.flatMap((part) =>
-      chordStretches(part).flatMap((stretch) => notesAgainst(stretch, lesson, shapes)),
-    )
+    return lesson.parts.flatMap((part) => judgeStretches(part, (stretch) => notesAgainst(stretch, lesson, shapes)))
   },
 }
 

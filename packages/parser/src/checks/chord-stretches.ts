@@ -1,3 +1,4 @@
+import type { FindingDraft } from '../finding/finding-draft.ts'
 import type { Strike } from '../score/event.ts'
 import type { Bar, Part } from '../score/part.ts'
 import type { Ticks } from '../score/time.ts'
@@ -29,8 +30,36 @@ interface Mark {
   readonly at: Ticks
 }
 
+/**
+ * What a rule finds in the stretches of a part, in order. What it finds in a copied bar is told only where it was not told of the same
+ * sounds before: mending the line that was copied mends the copies.
+ */
+export function judgeStretches(
+  part: Part,
+  judge: (stretch: ChordStretch) => readonly FindingDraft[],
+): readonly FindingDraft[] {
+  const told = new Set<string>()
+  return chordStretches(part).flatMap((stretch) => {
+    const drafts = judge(stretch)
+    if (drafts.length === 0) return []
+    const key = soundKey(stretch)
+    const again = told.has(key) && stretch.bar.copyOf !== null
+    told.add(key)
+    return again ? [] : drafts
+  })
+}
+
+/** Equal for stretches with the same symbol over the same sounds. */
+function soundKey({ symbol, strikes }: ChordStretch): string {
+  const from = strikes[0]?.start ?? 0
+  const sounds = strikes.map(({ strike: { target, notes, duration }, start }) =>
+    [start - from, duration, target.shape, ...notes.map(({ string, midi }) => `${string}.${midi}`)].join(),
+  )
+  return [symbol, ...sounds].join(' ')
+}
+
 /** The stretches of a part in which a written symbol is in force, in order. A pickup lies before 0. */
-export function chordStretches(part: Part): readonly ChordStretch[] {
+function chordStretches(part: Part): readonly ChordStretch[] {
   const startOf = (bar: Bar): Ticks => (bar.number === 0 ? -bar.length : bar.start)
   const marks = part.bars.flatMap((bar) =>
     bar.chords.map((chord): Mark => ({ ...chord, bar, at: startOf(bar) + chord.at })),

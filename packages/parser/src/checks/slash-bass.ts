@@ -5,15 +5,15 @@ import { type ChordSymbol, parseChordSymbol, toneNames } from '../theory/chord-s
 import { judgeHarmony } from '../theory/judge-harmony.ts'
 import { formatNoteName } from '../theory/note-name.ts'
 import { isFine, midisOf, notesAgainst, writtenOf } from './chord-over-notes.ts'
-import { type ChordStretch, chordStretches, type PlacedStrike } from './chord-stretches.ts'
+import { type ChordStretch, judgeStretches, type PlacedStrike } from './chord-stretches.ts'
 import { asWritten } from './chord-words.ts'
 import { barWord } from './hand-words.ts'
 import type { Rule } from './rule.ts'
 
 /**
  * A symbol with a slash names its lowest note: one of the strikes under it that carry the bass should have it lowest. Only a note, for
- * the bass may be somebody else's; a warning on a bass. Strokes on the thin strings carry none, nor do shapes with the same
- * symbol (their lines are judged) or an implied one, nor what is played ahead for the next symbol. Tunings whose thickest
+ * the bass may be somebody else's; a warning on a bass. Strokes on the thin strings carry none, nor do shapes with an implied symbol,
+ * nor what is played ahead for the next symbol; a shape with the same symbol may carry it, and is judged on its own line. Tunings whose thickest
  * string is not the lowest are passed over: there the lowest note is no bass.
  */
 export const slashBass: Rule = {
@@ -22,9 +22,7 @@ export const slashBass: Rule = {
     const { tuning } = lesson.instrument
     if (Math.min(...tuning) !== tuning.at(-1)) return []
     const shapes = new Map(lesson.shapes.map((shape) => [shape.name, shape]))
-    return lesson.parts.flatMap((part) =>
-      chordStretches(part).flatMap((stretch) => judgeStretch(stretch, lesson, shapes)),
-    )
+    return lesson.parts.flatMap((part) => judgeStretches(part, (stretch) => judgeStretch(stretch, lesson, shapes)))
   },
 }
 
@@ -35,12 +33,12 @@ function judgeStretch(
 ): readonly FindingDraft[] {
   const chord = parseChordSymbol(stretch.symbol)
   if (chord === null || chord.bass === null) return []
-  const low = stretch.strikes.filter((placed) => carriesBass(placed, lesson, shapes, chord))
-  const own = low.filter((placed) => !isAhead(placed, stretch, lesson))
-  const judged = own.map((placed) => ({ placed, heard: judgeHarmony(midisOf(placed, lesson), chord) }))
-  const first = judged[0]
-  if (first === undefined || first.heard === null) return []
+  const judged = stretch.strikes
+    .filter((placed) => reachesBass(placed, lesson, shapes) && !isAhead(placed, stretch, lesson))
+    .map((placed) => ({ placed, heard: judgeHarmony(midisOf(placed, lesson), chord) }))
   if (judged.some(({ heard }) => heard?.bass === 'slash agrees')) return []
+  const first = judged.find(({ placed }) => !isLabelled(shapeOf(placed, shapes), chord))
+  if (first === undefined || first.heard === null) return []
   // Other notes are the graver fault, and reported as such.
   if (notesAgainst(stretch, lesson, shapes).length > 0) return []
   const { strike, bar } = first.placed
@@ -61,24 +59,24 @@ function judgeStretch(
 }
 
 /** Whether a strike reaches down to the bass: single notes on the thicker half of the strings, or a shape with its lowest string. */
-function carriesBass(
-  { strike }: PlacedStrike,
-  { instrument }: Lesson,
-  shapes: ReadonlyMap<string, Shape>,
-  chord: ChordSymbol,
-): boolean {
+function reachesBass(placed: PlacedStrike, { instrument }: Lesson, shapes: ReadonlyMap<string, Shape>): boolean {
+  const { strike } = placed
   const sounding = strike.notes.filter((note) => note.midi !== null)
   const lowest = Math.max(0, ...sounding.map((note) => note.string))
   if (lowest <= instrument.tuning.length / 2) return false
-  const shape = strike.target.shape === null ? undefined : shapes.get(strike.target.shape)
+  const shape = shapeOf(placed, shapes)
   if (shape === undefined) return true
-  if (shape.implied || strike.target.shift !== 0 || isLabelled(shape, chord)) return false
+  if (shape.implied || strike.target.shift !== 0) return false
   return lowest >= shape.frets.findLastIndex((fret) => fret !== null) + 1
 }
 
-/** Whether a shape stands under the same symbol on its own line. */
-function isLabelled({ label }: Shape, chord: ChordSymbol): boolean {
-  const own = label === null ? null : parseChordSymbol(label)
+function shapeOf({ strike: { target } }: PlacedStrike, shapes: ReadonlyMap<string, Shape>): Shape | undefined {
+  return target.shape === null ? undefined : shapes.get(target.shape)
+}
+
+/** Whether a shape stands under the same symbol on its own line, which is judged there. */
+function isLabelled(shape: Shape | undefined, chord: ChordSymbol): boolean {
+  const own = parseChordSymbol(shape?.label ?? '')
   return own !== null && namesOf(own) === namesOf(chord)
 }
 

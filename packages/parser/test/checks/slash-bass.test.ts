@@ -38,6 +38,25 @@ describe('a slash symbol over strokes that reach the low strings', () => {
     expect(said('bar 1 chords G/B\n  1: 2@5\n  2: G@1-3')).toEqual([])
   })
 
+  test('is left alone where a shape with the same symbol brings it, whatever the others do', () => {
+    expect(said('bar 1 chords C/B\n  1: C/B\n  2: C')).toEqual([])
+    expect(said('bar 1 chords C/B\n  1: C\n  2: C/B')).toEqual([])
+  })
+
+  test('is told once, not for every copy; a copy with other sounds is judged anew', () => {
+    const one = 'bar 1 chords G/B\n  1: G\n  2: G\nbar 2-3 = bar 1'
+    expect(said(one)).toHaveLength(1)
+    expect(said(`${one}\nbar 4 = bar 1\n  1: G@1-5`)).toHaveLength(2)
+    expect(said(`${one}\nbar 4 = bar 1\n  2: 2@5`)).toHaveLength(1)
+  })
+
+  test('so are other notes than those of a symbol', () => {
+    expect(said('bar 1 chords Am\n  1: G\n  2: G\nbar 2-4 = bar 1').map((one) => one.split(',')[0])).toEqual([
+      'warning chord-contradicts: `G` in bar 1 under the symbol Am: G',
+    ])
+    expect(said('bar 1 chords Am\n  1: G\n  2: G\nbar 2 chords Am\n  1: G\n  2: G')).toHaveLength(2)
+  })
+
   test('is heard as fingered: a capo changes nothing', () => {
     expect(said('bar 1 chords D/F#\n  1: D+2@6\n  2: D', 'capo: 3\n')).toEqual([])
   })
