@@ -28,7 +28,11 @@ export function readSentence(reading: Reading, sentence: string): void {
   if (reading.describing !== null) shapeTarget(reading, reading.describing)
   reading.describing = null
   if (readAdded(reading, sentence) || readTail(reading, sentence)) return
-  if (readStops(reading, sentence) || /^lift fingers? /i.test(sentence)) return
+  if (
+    readStops(reading, sentence) ||
+    /^(?:lift fingers? |(?:finger \d|the thumb) (?:goes back to|takes over) )/i.test(sentence)
+  )
+    return
   const action = sentence.replace(/^press again: /i, '')
   const read =
     readRest(reading, action) ||

@@ -1,6 +1,7 @@
-import type { Finger, Shape, Strike } from '@barwise/parser'
+import type { Shape, Strike } from '@barwise/parser'
 import { soundKey } from './bar-compare.ts'
-import type { Instruction, Press, What } from './instruction.ts'
+import { leaving, NO_MOVES, takenOver } from './finger-moves.ts'
+import type { FingerMoves, Instruction, Press, What } from './instruction.ts'
 import { notesHeld, pressesOf, shapeHeld, targetFrets } from './press.ts'
 
 /** What the fretting hand holds while a card is told. */
@@ -47,11 +48,11 @@ export function fullMemory(memory: ShapeMemory): ShapeMemory {
   return { shapes: memory.shapes, described: [...memory.shapes.keys()], eased: true, pressedAgain: true }
 }
 
-/** How a stroke's target is said, what the hand holds after it, and the fingers that leave. */
+/** How a stroke's target is said, what the hand holds after it, and the fingers that move. */
 export interface Targeted {
   readonly what: What
   readonly hand: Hand
-  readonly lifted: readonly Finger[]
+  readonly fingers: FingerMoves
 }
 
 /** Strings and frets of a strike, as text to compare. */
@@ -78,7 +79,7 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
   if (shape === undefined) {
     const what: What = frets === hand.frets ? same(strike) : { kind: 'notes', presses }
     const after = { ...hand, shape: null, shift: 0, plain: false, added: [], frets, told: true, before: remember(hand) }
-    return { what, hand: after, lifted: [] }
+    return { what, hand: after, fingers: NO_MOVES }
   }
   const { shift, only, added } = strike.target
   const addedPresses = presses
@@ -86,19 +87,24 @@ export function target(strike: Strike, hand: Hand, memory: ShapeMemory): Targete
     .filter((press) => press.strings.length > 0)
     .map((press) => ({ ...press, flat: false }))
   const plain = only === null && added.length === 0
+  const held = hand.shape === shape.name && added.length === 0 ? hand.added : []
+  const left = plain || held.some(({ strings }) => strings.some((string) => only?.includes(string)))
   const after: Hand = {
     shape: shape.name,
     shift,
     plain,
-    added: addedPresses,
+    added: left ? addedPresses : [...held, ...addedPresses],
     frets,
     told: true,
     before: remember(hand),
   }
-  const lifted = hand.shape === shape.name && plain ? leaving(hand.added) : []
+  const fingers: FingerMoves = {
+    ...(left ? leaving(held, shape) : NO_MOVES),
+    taken: frets === hand.frets ? [] : takenOver(strike, shape),
+  }
   const what = say()
-  if (what.kind === 'notes') return { what, hand: { ...after, shape: null, shift: 0, added: [] }, lifted: [] }
-  return { what, hand: { ...after, told: what.kind === 'shape' || hand.told }, lifted }
+  if (what.kind === 'notes') return { what, hand: { ...after, shape: null, shift: 0, added: [] }, fingers: NO_MOVES }
+  return { what, hand: { ...after, told: what.kind === 'shape' || hand.told }, fingers }
 
   function say(): What {
     if (frets === hand.frets && (!plain || shift !== 0)) return same(strike)
@@ -126,10 +132,6 @@ function same(strike: Strike): What {
 
 function remember(hand: Hand): readonly string[] {
   return hand.shape === null || hand.before.includes(hand.shape) ? hand.before : [...hand.before, hand.shape]
-}
-
-function leaving(presses: readonly Press[]): readonly Finger[] {
-  return presses.flatMap((press) => (press.finger === null ? [] : [press.finger]))
 }
 
 /** The instruction that describes a shape the first time a part uses it: by its difference from a known one, else in full. */

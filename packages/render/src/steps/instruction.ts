@@ -64,6 +64,22 @@ export interface Split {
     | { readonly kind: 'places'; readonly places: readonly CountName[] }
 }
 
+/** Fingers of a shape that move though its name stays: for a note that is added, and when it goes. */
+export interface FingerMoves {
+  /** Fingers that leave, added ones of the stroke before. */
+  readonly lifted: readonly Finger[]
+  /** Fingers that held an added note and go back to their own strings. */
+  readonly returned: readonly FingerPlace[]
+  /** Fingers that take strings over from a finger that is needed for an added note. */
+  readonly taken: readonly FingerPlace[]
+}
+
+/** A finger and the strings it presses, highest string number first. */
+export interface FingerPlace {
+  readonly finger: Finger
+  readonly strings: readonly number[]
+}
+
 interface Told {
   /** Ticks from the start of the bar; the end may pass the bar line. */
   readonly fromTicks: Ticks
@@ -106,8 +122,7 @@ export type Instruction =
       readonly early: boolean
       /** Whether the hand presses for the first time in the part after it was eased. */
       readonly pressAgain: boolean
-      /** Fingers that leave, added ones of the stroke before. */
-      readonly lifted: readonly Finger[]
+      readonly fingers: FingerMoves
     })
   | (Placed & {
       readonly kind: 'unstruck'

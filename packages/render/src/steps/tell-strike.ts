@@ -30,7 +30,7 @@ export function tellStrike(
   if (shape !== undefined && !memory.described.includes(shape.name)) told.push(describe(shape, memory, placed))
   const previous = state.hand
   if (told.length > 0 && shape !== undefined) state.hand = inPlace(state.hand, shape)
-  const { what, hand, lifted } = target(first, state.hand, memory)
+  const { what, hand, fingers } = target(first, state.hand, memory)
   state.hand = hand
   const strokes = strikes.map((strike) => strike.stroke)
   const pressAgain =
@@ -62,7 +62,7 @@ export function tellStrike(
     ringing: telling.everyRing ? null : ringing(bar, first),
     early,
     pressAgain,
-    lifted,
+    fingers,
   })
   return told
 }

@@ -54,3 +54,40 @@ test('a shape moved as a whole is told by how far, and its way back', () => {
 test('strings that the fretting hand leaves unheard are told to stop', () => {
   expect(beat('A9 p:Em7.open - -')).toMatch(/^A9.*On ‘e’, pull off to .*String 1 stops\./)
 })
+
+/** A barre chord, whose fourth finger is wanted on another string. */
+const BARRE = 'A 5 7 7 6 5 5 fingers 1 3 4 2 1 1'
+
+test('where an added note takes a finger from the shape, it is told which finger takes its string over, and that it goes back', () => {
+  const told = cardWritten(1, 'bar 1\n  1: A A+7@2\n  2: A A\n  3: A+7@2 A@2-3\n  4: x x', {
+    attributes: 'grid=8',
+    shapes: BARRE,
+  })
+  expect(told).toContain(
+    'Strike A down. Finger 3 takes over string 4. Add finger 4 at fret 7 on string 2: strike up on ‘and’.\n' +
+      '2: Finger 4 goes back to string 4. A down and up.\n' +
+      '3: Finger 3 takes over string 4 on 3. Add finger 4 at fret 7 on string 2: strike down on 3. ' +
+      'Finger 4 goes back to string 4 on ‘and’. Catch only strings 3 and 2, up on ‘and’.',
+  )
+})
+
+test('a finger that was added is lifted before the strings it was on are struck without it, each time with its place', () => {
+  const told = cardWritten(1, 'bar 1\n  1: Em7 Em7+10@2(4)\n  2: Em7@4-5 Em7@1-2\n  3: Em7+10@2(4) Em7\n  4: x x', {
+    attributes: 'grid=8',
+  })
+  expect(told).toMatch(
+    /^2: Catch only strings 5 and 4, down\. Lift finger 4\. Catch only strings 2 and 1, up on ‘and’\.$/m,
+  )
+  expect(told).toContain('Lift finger 4 on ‘and’. Em7 up on ‘and’.')
+})
+
+test('German tells who takes a string over with its own words', () => {
+  const told = cardWritten(1, 'bar 1\n  1: A A+7@2\n  2: A A\n  3: x x\n  4: x x', {
+    attributes: 'grid=8',
+    shapes: BARRE,
+    language: 'de',
+    strings: 'names',
+  })
+  expect(told).toContain('Finger 3 übernimmt die D-Saite.')
+  expect(told).toContain('Finger 4 geht zurück auf die D-Saite.')
+})

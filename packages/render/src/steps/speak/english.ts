@@ -76,7 +76,9 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'what.same-strings': 'the same strings',
   'what.back': 'back to {what}',
   'what.press-again': 'press again: {sentence}',
-  'what.lift': 'lift {fingers}',
+  'what.lift': 'lift {fingers} {place}',
+  'what.returns': '{finger, select, T {the thumb} other {finger {finger}}} goes back to {strings} {place}',
+  'what.takes-over': '{finger, select, T {the thumb} other {finger {finger}}} takes over {strings} {place}',
 
   'stroke.down': 'down',
   'stroke.up': 'up',

@@ -89,7 +89,9 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'what.same-strings': 'dieselben Saiten',
   'what.back': 'zurück zu {what}',
   'what.press-again': 'wieder drücken: {sentence}',
-  'what.lift': 'heb {fingers} ab',
+  'what.lift': 'heb {fingers} {place} ab',
+  'what.returns': '{finger, select, T {der Daumen} other {Finger {finger}}} geht {place} zurück auf {strings}',
+  'what.takes-over': '{finger, select, T {der Daumen} other {Finger {finger}}} übernimmt {place} {strings}',
 
   'stroke.down': 'abwärts',
   'stroke.up': 'aufwärts',

@@ -1,4 +1,4 @@
-import type { What } from '../instruction.ts'
+import type { FingerPlace, What } from '../instruction.ts'
 import { speakMarks, speakPlace, speakStrokes, speakTail, withTail } from './manner-words.ts'
 import type { MessageValue } from './messages.ts'
 import { plain, type RichText, tidy } from './rich-text.ts'
@@ -45,7 +45,7 @@ export function speakStrike(
     () => strike(key),
     ...(key === 'strike.colon' || key === 'strike.catch' ? apart(voice, told.what, { what, slide, strike }) : []),
   ])
-  return [...speakLift(voice, told.lifted), ...sentences, ...speakSlides(voice, told.slideFrom)]
+  return [...speakMoves(voice, told, { full, insist }), ...sentences, ...speakSlides(voice, told.slideFrom)]
 }
 
 /** Other ways to say a long stroke, in sentences of their own: the hand first, then the stroke, at last the slide apart from it. */
@@ -93,10 +93,25 @@ function isPlainShape(what: What): boolean {
   return what.kind === 'shape' && what.only === null && what.added.length === 0 && what.shift === 0
 }
 
-function speakLift(voice: Voice, lifted: readonly unknown[]): readonly RichText[] {
-  if (lifted.length === 0) return []
+/** The fingers that move before a stroke, in sentences of their own: with the place where the same was said before. */
+function speakMoves(
+  voice: Voice,
+  { fingers: { lifted, returned, taken }, place: at }: Kind<'strike'>,
+  { full, insist }: { readonly full: Fullness; readonly insist: boolean },
+): readonly RichText[] {
+  const { say } = voice
+  const place = insist ? voice.place(at, full === 2) : []
   const list = voice.list(lifted.map((finger) => [plain(String(finger))]))
-  return [voice.say('what.lift', { fingers: voice.say('finger.list', { n: lifted.length, list }) })]
+  const lift = lifted.length === 0 ? [] : say('finger.list', { n: lifted.length, list })
+  const moves = (key: string, places: readonly FingerPlace[]): readonly RichText[] =>
+    places.map(({ finger, strings }) =>
+      say(key, { finger: String(finger), strings: voice.strings.plain(strings), place }),
+    )
+  return [
+    ...(lifted.length === 0 ? [] : [say('what.lift', { fingers: lift, place })]),
+    ...moves('what.returns', returned),
+    ...moves('what.takes-over', taken),
+  ]
 }
 
 function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
