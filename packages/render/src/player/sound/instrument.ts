@@ -1,5 +1,5 @@
 import { type PlayNote, type PlayPart, type PlaySound, TOUCHES } from '../play-data.ts'
-import { CLICK_LEVEL, LEVEL, STRESS } from './sound-level.ts'
+import { brushShare, CLICK_LEVEL, LEVEL, STRESS } from './sound-level.ts'
 import type { SoundStore } from './sound-store.ts'
 
 /** When a stroke is heard, in seconds of the audio clock, and how long it may sound at most. */
@@ -57,9 +57,8 @@ export function openInstrument(
       const damped = notes.length - pitched.length
       // A dead string among others is a part of a scratch.
       if (damped > 0) {
-        const share = 0.55 + 0.45 * Math.min(1, damped / 4)
         const buffer = store.scratch(spreadMs < 0 ? 'up' : 'down')
-        start(buffer, LEVEL.damped * STRESS[stress] * share, atS, Math.min(leftS, buffer.duration))
+        start(buffer, LEVEL.damped * STRESS[stress] * brushShare(damped), atS, Math.min(leftS, buffer.duration))
       }
     },
     click(first, atS) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { tick } from '../../../src/player/sound/click.ts'
 import { scratchStrings } from '../../../src/player/sound/scratch.ts'
-import { CLICK_LEVEL, LEVEL, STRESS } from '../../../src/player/sound/sound-level.ts'
+import { brushShare, CLICK_LEVEL, LEVEL, STRESS } from '../../../src/player/sound/sound-level.ts'
 import { stringSound } from '../../../src/player/sound/string-sounds.ts'
 
 const RATE = 44_100
@@ -33,7 +33,13 @@ describe('the sounds of the play-along', () => {
 
   it('are never cut off: six accented strings at once, with the click, stay under 1', () => {
     for (const touch of ['struck', 'legato', 'muted'] as const)
-      expect(6 * LEVEL[touch] * STRESS[1] + CLICK_LEVEL).toBeLessThan(1)
+      for (let damped = 0; damped <= 6; damped += 1) {
+        const brush = damped === 0 ? 0 : LEVEL.damped * brushShare(damped)
+        expect(
+          ((6 - damped) * LEVEL[touch] + brush) * STRESS[1] + CLICK_LEVEL,
+          `${touch}, ${damped} damped`,
+        ).toBeLessThan(1)
+      }
   })
 
   it('end softly', () => {
