@@ -1,5 +1,6 @@
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
+import type { Finger } from '../score/shape.ts'
 import { type BarLoad, share, weighPart } from './bar-load.ts'
 import type { HandChange } from './hand-changes.ts'
 import { COMFORTABLE_HZ, handCyclesHz } from './strum-speed.ts'
@@ -14,6 +15,8 @@ export type LoopReason =
       readonly fromFret: number | null
       readonly toFret: number | null
       readonly availableS: number
+      /** How it is made inside one shape, null between two. */
+      readonly within: WithinShape | null
       /** Whether no other change of the plan takes more of its time. */
       readonly tightest: boolean
     }
@@ -22,6 +25,9 @@ export type LoopReason =
   | { readonly kind: 'syncopation' }
   | { readonly kind: 'strumming'; readonly cyclesHz: number }
 
+/** A change inside one shape: it is moved along the neck, or fingers move for notes that come and go, the index first. */
+export type WithinShape = { readonly kind: 'moved' } | { readonly kind: 'fingers'; readonly fingers: readonly Finger[] }
+
 /** Bars (and beats, counted as the part counts them) worth playing round and round. */
 export interface PracticeLoop {
   readonly bar: number
@@ -29,6 +35,8 @@ export interface PracticeLoop {
   readonly toBeat: number
   /** Whether the loop is the whole bar. */
   readonly wholeBar: boolean
+  /** Whether it leads into the bar: from the last grip of the bar played before. */
+  readonly into: boolean
   readonly reason: LoopReason
 }
 
@@ -98,7 +106,8 @@ function markTightest(loops: readonly PracticeLoop[], loads: readonly BarLoad[])
 function loopOf(load: BarLoad, taken: readonly PracticeLoop[]): PracticeLoop | null {
   const { bar } = load
   const beats = Math.max(1, Math.round(bar.length / bar.beatTicks))
-  const whole = { bar: bar.number, fromBeat: 1 + bar.firstBeat, toBeat: beats + bar.firstBeat, wholeBar: true }
+  const toBeat = beats + bar.firstBeat
+  const whole = { bar: bar.number, fromBeat: 1 + bar.firstBeat, toBeat, wholeBar: true, into: false }
   const used = new Set(taken.map(({ reason }) => keyOf(reason)))
   const fresh = (loop: PracticeLoop): PracticeLoop | null => (used.has(keyOf(loop.reason)) ? null : loop)
   const found: (PracticeLoop | null)[] = []
@@ -119,6 +128,7 @@ function loopOf(load: BarLoad, taken: readonly PracticeLoop[]): PracticeLoop | n
         fromBeat: beat,
         toBeat: beat,
         wholeBar: beats === 1,
+        into: false,
         reason: { kind: 'technique', technique: acted.technique },
       }),
     )
@@ -140,6 +150,7 @@ function changeLoop(bar: Bar, change: HandChange): PracticeLoop {
     fromBeat,
     toBeat,
     wholeBar: toBeat - fromBeat + 1 >= beats,
+    into: !sameBar,
     reason: {
       kind: 'change',
       from: from.shape?.name ?? null,
@@ -147,9 +158,15 @@ function changeLoop(bar: Bar, change: HandChange): PracticeLoop {
       fromFret: lowestFret(from.grip.presses),
       toFret: lowestFret(to.grip.presses),
       availableS: change.availableS,
+      within: withinShape(change),
       tightest: false,
     },
   }
+}
+
+function withinShape({ from, to, fingers }: HandChange): WithinShape | null {
+  if (to.shape === null || from.shape?.name !== to.shape.name) return null
+  return from.event.target.shift === to.event.target.shift ? { kind: 'fingers', fingers } : { kind: 'moved' }
 }
 
 function lowestFret(presses: readonly { readonly fret: number }[]): number | null {
@@ -159,7 +176,7 @@ function lowestFret(presses: readonly { readonly fret: number }[]): number | nul
 function keyOf(reason: LoopReason): string {
   switch (reason.kind) {
     case 'change':
-      return `change ${reason.from} ${reason.to} ${reason.fromFret} ${reason.toFret}`
+      return `change ${reason.from} ${reason.to} ${reason.fromFret} ${reason.toFret} ${reason.within?.kind}`
     case 'stretch':
       return `stretch ${reason.fingers.join()} ${reason.frets.join()}`
     case 'technique':

@@ -1,8 +1,9 @@
-import { assertNever, type LoopReason, type PracticeLoop } from '@barwise/parser'
+import { assertNever, type Finger, type LoopReason, type PracticeLoop } from '@barwise/parser'
 import { spokenShapeName } from '../../steps/speak/voice.ts'
 
-/** "Bar 2", "Bar 2, beat 3", "Bar 2, beats 3–4"; the pickup by its name. */
+/** "Bar 2", "Bar 2, beat 3", "Bar 2, beats 3–4", "Into bar 2" from the bar before; the pickup by its name. */
 export function loopPlace(loop: PracticeLoop): string {
+  if (loop.into) return `Into bar ${loop.bar}`
   const bar = loop.bar === 0 ? 'Pickup' : `Bar ${loop.bar}`
   if (loop.wholeBar) return bar
   return loop.fromBeat === loop.toBeat
@@ -34,15 +35,32 @@ export function loopReason(reason: LoopReason): string {
   }
 }
 
-function changeReason(reason: Extract<LoopReason, { kind: 'change' }>): string {
-  const { from, to, fromFret, toFret } = reason
-  const target = to !== null ? spokenShapeName(to) : toFret === null ? 'the next notes' : `the notes at fret ${toFret}`
+function changeReason(reason: Change): string {
+  const { from, to, fromFret, toFret, within, tightest } = reason
   const time = timeWords(reason.availableS)
-  const way = from === null ? `into ${target}` : `from ${spokenShapeName(from)} to ${target}`
   const leap = fromFret !== null && toFret !== null ? toFret - fromFret : 0
   const look = Math.abs(leap) >= 3 ? ` Look at fret ${toFret} before you leave fret ${fromFret}.` : ''
-  const lead = reason.tightest ? `The tightest change: ${way}` : way.charAt(0).toUpperCase() + way.slice(1)
+  const target = to !== null ? spokenShapeName(to) : toFret === null ? 'the next notes' : `the notes at fret ${toFret}`
+  const way =
+    within === null
+      ? from === null
+        ? `into ${target}`
+        : `from ${spokenShapeName(from)} to ${target}`
+      : within.kind === 'moved'
+        ? `${target} moves from fret ${fromFret} to fret ${toFret}`
+        : `${fingerWords(within.fingers)} within ${target}`
+  const lead = tightest ? `The tightest change: ${way}` : way.charAt(0).toUpperCase() + way.slice(1)
   return `${lead} in ${time}.${look}`
+}
+
+type Change = Extract<LoopReason, { kind: 'change' }>
+
+/** "finger 3 moves", "the thumb and finger 2 move". */
+function fingerWords(fingers: readonly Finger[]): string {
+  const numbers = fingers.every((finger) => finger !== 'T') && fingers.length > 1
+  const list = fingers.map((finger) => (finger === 'T' ? 'the thumb' : numbers ? String(finger) : `finger ${finger}`))
+  const joined = [list.slice(0, -1).join(', '), list.at(-1)].filter((part) => part !== '').join(' and ')
+  return `${numbers ? 'fingers ' : ''}${joined} ${fingers.length === 1 ? 'moves' : 'move'}`
 }
 
 function timeWords(seconds: number): string {

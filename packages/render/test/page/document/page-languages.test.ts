@@ -10,7 +10,7 @@ import { LEGEND_SIGNS } from '../../../src/strip/legend.ts'
 import { webWords } from '../../../src/surfaces/html/web-words.ts'
 import { textWords } from '../../../src/surfaces/text/text-words.ts'
 
-const LOOP = { bar: 2, fromBeat: 3, toBeat: 4, wholeBar: false, reason: { kind: 'syncopation' } } as const
+const LOOP = { bar: 2, fromBeat: 3, toBeat: 4, wholeBar: false, into: false, reason: { kind: 'syncopation' } } as const
 const CHANGE = {
   kind: 'change',
   from: 'Em7.open',
@@ -18,6 +18,7 @@ const CHANGE = {
   fromFret: 2,
   toFret: 7,
   availableS: 0.5,
+  within: null,
   tightest: true,
 } as const
 const NOTE: NoteValue = { base: 4, dotted: true }
