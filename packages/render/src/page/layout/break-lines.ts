@@ -201,10 +201,10 @@ function splitToken(
   })
 }
 
-/** A word longer than a whole line (an address, as a rule), cut where the line is full. */
+/** A word wider than a whole line (an address, as a rule), cut where the line is full. */
 function chop(text: string, run: TextRun, options: BreakOptions): readonly string[] {
   const { fonts, width } = options
-  if (text.length < 12 || fonts.measure(run.face, run.size, text).width <= width) return [text]
+  if (text.length < 2 || fonts.measure(run.face, run.size, text).width <= width) return [text]
   const parts = ['']
   for (const character of text) {
     const longer = `${parts.at(-1) ?? ''}${character}`

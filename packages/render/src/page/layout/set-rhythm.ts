@@ -8,11 +8,13 @@ import { say } from './text-run.ts'
 /** What parts two beats in the rhythm to say. */
 const BEAT_MARK = ' | '
 
-/** The rhythm to say aloud in lines about as long as each other, which break between beats, never inside one. */
+/** The rhythm to say aloud in lines about as long as each other, which break between beats, inside one only where a line does not hold it. */
 export function setRhythm(card: StepCard, area: Area, context: LayoutContext): readonly Row[] {
   if (card.rhythm === '') return []
   const { small } = context.style
-  const text = beatsOf(card.rhythm).join(' ')
+  const text = beatsOf(card.rhythm)
+    .map((beat) => (widthOf(beat, context) <= area.width ? beat : beat.replaceAll('\u00a0', ' ')))
+    .join(' ')
   return setParagraph(
     [say(text, 'sans', small.size)],
     { role: 'P', size: small, hyphenate: false, balanced: true },
@@ -22,9 +24,12 @@ export function setRhythm(card: StepCard, area: Area, context: LayoutContext): r
 }
 
 /** The width in points that its widest beat needs: in less, a beat would be cut. */
-export function leastRhythmWidth(card: StepCard, { fonts, style }: LayoutContext): number {
-  const widths = beatsOf(card.rhythm).map((beat) => oneLine([say(beat, 'sans', style.small.size)], { fonts }).width)
-  return Math.max(0, ...widths)
+export function leastRhythmWidth(card: StepCard, context: LayoutContext): number {
+  return Math.max(0, ...beatsOf(card.rhythm).map((beat) => widthOf(beat, context)))
+}
+
+function widthOf(beat: string, { fonts, style }: LayoutContext): number {
+  return oneLine([say(beat, 'sans', style.small.size)], { fonts }).width
 }
 
 /** The beats, each held together, the mark that ends it included. */

@@ -4,6 +4,7 @@ import type { DocumentBlock } from '../document/document-block.ts'
 import { oneLine } from './break-lines.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { PageItem, StructNode } from './page-content.ts'
+import type { TextSize } from './page-style.ts'
 import { moveItems, type Row, row, stackRows } from './row.ts'
 import { setParagraph } from './set-text.ts'
 import { inlineRuns, SANS, type TextRun } from './text-run.ts'
@@ -17,8 +18,8 @@ const GUTTER = 14
 /** A table in sans: a rule under its header and one at its end, thin ones between; the header comes again on the next page. */
 export function setTable(block: Table, area: Area, context: LayoutContext): readonly Row[] {
   const table: StructNode = { role: 'Table', parent: area.parent }
-  const widths = columnWidths(block, area, context)
-  const [pad, gutter] = [PAD * context.style.ease, GUTTER * context.style.ease]
+  const { size, widths, gutter } = columnsThatFit(block, area, context)
+  const pad = PAD * context.style.ease
   const width = widths.reduce((sum, each) => sum + each, 0) + gutter * (widths.length - 1)
   const make = (cells: readonly (readonly Inline[])[], header: boolean, artifact: boolean): Row => {
     const tr: StructNode = { role: 'TR', parent: table }
@@ -27,8 +28,8 @@ export function setTable(block: Table, area: Area, context: LayoutContext): read
     widths.forEach((columnWidth, index) => {
       const node: StructNode = { role: header ? 'TH' : 'TD', parent: tr }
       const rows = setParagraph(
-        cellRuns(cells[index] ?? [], header, context),
-        { role: node.role, size: { ...context.style.steps }, node, artifact },
+        cellRuns(cells[index] ?? [], { header, size }, context),
+        { role: node.role, size, node, artifact },
         { width: columnWidth + 0.5, parent: tr },
         context,
       )
@@ -59,12 +60,16 @@ export function setTable(block: Table, area: Area, context: LayoutContext): read
   ]
 }
 
-function cellRuns(cell: readonly Inline[], header: boolean, context: LayoutContext): readonly TextRun[] {
+function cellRuns(
+  cell: readonly Inline[],
+  { header, size }: { readonly header: boolean; readonly size: TextSize },
+  context: LayoutContext,
+): readonly TextRun[] {
   return inlineRuns(cell, {
     links: context.links,
     words: context.words,
     voice: SANS,
-    size: context.style.steps.size,
+    size: size.size,
     bold: header,
   })
 }
@@ -82,16 +87,42 @@ function alignRow(each: Row, align: Table['align'][number], width: number): Row 
   }
 }
 
+interface Columns {
+  readonly size: TextSize
+  readonly gutter: number
+  readonly widths: readonly number[]
+  /** Whether no word is wider than its column. */
+  readonly whole: boolean
+}
+
+/** At the least size columns stand as close as this, in ems: still further apart than words. */
+const CLOSE = 0.9
+
+/** The columns at the largest of the page's sizes at which every word stands whole in its column; at the least of them where none will do. */
+function columnsThatFit(block: Table, area: Area, context: LayoutContext): Columns {
+  const { steps, small, label } = context.style
+  const gutter = GUTTER * context.style.ease
+  let columns = columnsAt({ size: steps, gutter }, block, area, context)
+  if (!columns.whole) columns = columnsAt({ size: small, gutter }, block, area, context)
+  if (!columns.whole) columns = columnsAt({ size: label, gutter: CLOSE * label.size }, block, area, context)
+  return columns
+}
+
 /** Columns as wide as their longest cell when all fit; else the widest give way, none below its longest word unless these do not fit either. */
-function columnWidths(block: Table, area: Area, context: LayoutContext): readonly number[] {
+function columnsAt(
+  { size, gutter }: Pick<Columns, 'size' | 'gutter'>,
+  block: Table,
+  area: Area,
+  context: LayoutContext,
+): Columns {
   const count = Math.max(block.header.length, ...block.rows.map((cells) => cells.length))
-  const room = area.width - GUTTER * context.style.ease * (count - 1)
+  const room = area.width - gutter * (count - 1)
   const columns = Array.from({ length: count }, (_, index) => {
     const cells = [
       { cell: block.header[index] ?? [], header: true },
       ...block.rows.map((cells) => ({ cell: cells[index] ?? [], header: false })),
     ]
-    const runs = cells.map(({ cell, header }) => cellRuns(cell, header, context))
+    const runs = cells.map(({ cell, header }) => cellRuns(cell, { header, size }, context))
     const natural = Math.max(0, ...runs.map((each) => oneLine(each, { fonts: context.fonts }).width))
     const words = runs.flatMap((each) =>
       each.flatMap((run) =>
@@ -101,20 +132,17 @@ function columnWidths(block: Table, area: Area, context: LayoutContext): readonl
     return { natural, least: Math.max(0, ...words) }
   })
   const total = columns.reduce((sum, each) => sum + each.natural, 0)
-  if (total <= room) return columns.map((each) => each.natural)
+  if (total <= room) return { size, gutter, widths: columns.map((each) => each.natural), whole: true }
   const least = columns.reduce((sum, each) => sum + each.least, 0)
-  if (least > room)
-    return columns.map((each) =>
-      Math.min(
-        each.least,
-        cap(
-          columns.map((column) => column.least),
-          room,
-        ),
-      ),
+  if (least > room) {
+    const most = cap(
+      columns.map((column) => column.least),
+      room,
     )
+    return { size, gutter, widths: columns.map((each) => Math.min(each.least, most)), whole: false }
+  }
   const share = Math.max(0, room - least) / Math.max(1, total - least)
-  return columns.map((each) => each.least + (each.natural - each.least) * share)
+  return { size, gutter, widths: columns.map((each) => each.least + (each.natural - each.least) * share), whole: true }
 }
 
 /** The width that the widest columns are cut to so that all of them fill the room. */

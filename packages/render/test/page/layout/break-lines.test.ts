@@ -59,6 +59,12 @@ test('a word longer than the line is cut where the line is full', () => {
   expect(wordsOf(found).join('').replaceAll(' ', '')).toBe(`See${address}there`)
 })
 
+test('a short word is cut too where a narrow column does not hold it', () => {
+  const found = lines('Anschlag ab', 30)
+  for (const line of found) expect(line.width).toBeLessThanOrEqual(30.01)
+  expect(wordsOf(found).join('').replaceAll(' ', '')).toBe('Anschlagab')
+})
+
 test('true signs come from the face that stands well among letters', () => {
   const [line] = lines('B♭ and F♯', 200)
   expect(line?.fragments.map((fragment) => fragment.face)).toEqual(['serif', 'music-text', 'serif', 'music-text'])

@@ -70,6 +70,12 @@ describe('the rhythm to say', () => {
     ])
   })
 
+  test('is cut between words inside a beat that no line holds, never inside a word', () => {
+    const lines = linesAt(leastRhythmWidth(CARD, context) - 8)
+    expect(lines.join(' ').replaceAll('  ', ' ')).toBe(RHYTHM)
+    expect(lines).toContain('chick chick DOWN – |')
+  })
+
   test('takes no room where there is none', () => {
     expect(setRhythm({ ...CARD, rhythm: '' }, { width: 200, parent: { role: 'P', parent: null } }, context)).toEqual([])
   })
