@@ -4,13 +4,13 @@ import { gripKey } from '../hand/grip.ts'
 import type { Finger, Shape } from '../score/shape.ts'
 import { gripFault } from './grip-fault.ts'
 import { type JudgedGrip, placeOf } from './grips-of.ts'
-import { barWord, fingersWord, fingerWord, listWords } from './hand-words.ts'
+import { barWord, fingersWord, listWords } from './hand-words.ts'
 import type { Rule, RuleContext } from './rule.ts'
 
 /**
  * A hammer-on needs a finger of its own beside those that hold what goes on, and so does a pull-off to a fretted note, before it. An
  * error where no fingering has one, a warning where a sounding note would have to pass from one finger to another in the same moment.
- * A note added to a shape that needs all fingers is worth a note: the hand sets them anew with the stroke.
+ * A note added to a shape that needs all fingers, or held ready beside it, is worth a note: the hand sets them anew with the stroke.
  */
 export const noFreeFinger: Rule = {
   codes: ['no-free-finger'],
@@ -65,7 +65,8 @@ function movedFinding(moment: FingeredMoment, passed: readonly PassedNote[], sha
   const from = fingersWord([...new Set(passed.map((note) => note.from))])
   const to = [...new Set(passed.map((note) => note.to))]
   const hammered = moment.event.technique === 'hammer'
-  const cause = hammered ? 'the hammer-on' : 'the added note'
+  const ready = moment.readied.length > 0
+  const cause = hammered ? 'the hammer-on' : ready ? 'the pull-off that follows' : 'the added note'
   const goesOn = hammered ? `, which go${many ? '' : 'es'} on` : ''
   const what = shape === null ? 'the notes before it' : `\`${shape.name}\``
   return {
@@ -74,7 +75,7 @@ function movedFinding(moment: FingeredMoment, passed: readonly PassedNote[], sha
     code: 'no-free-finger',
     severity: hammered ? 'warning' : 'note',
     message: `${cause} in ${barWord(moment.bar)} finds no free finger: ${from} hold${many ? '' : 's'} ${strings}${goesOn}`,
-    help: `finger ${what} so that ${listWords(to.map(fingerWord))} hold${to.length > 1 ? '' : 's'} ${strings} from the start, or ${hammered ? 'strike the note instead' : 'leave a string out'}`,
+    help: `finger ${what} so that ${fingersWord(to)} hold${to.length > 1 ? '' : 's'} ${strings} from the start, or ${hammered ? 'strike the note instead' : ready ? 'pull off to the open string' : 'leave a string out'}`,
   }
 }
 
@@ -84,7 +85,7 @@ interface PassedNote {
   readonly to: Finger
 }
 
-/** Notes that another finger holds than just before, though they go on under a hammer-on, or belong to a shape that is only added to. */
+/** Notes that another finger holds than just before, though they go on under a hammer-on, or belong to a shape that is only added to or held with one more. */
 function notesPassedOn(before: FingeredMoment | undefined, after: FingeredMoment): readonly PassedNote[] {
   const { event, shape, plainShape } = after
   const added = shape !== null && !plainShape

@@ -95,11 +95,12 @@ function fingerShapes(lesson: Lesson, on: HandOnNeck): readonly Shape[] {
     const { moments, asides } = fingerPart(lesson, part, on)
     for (const line of [moments, ...asides.map((aside) => aside.moments)]) {
       for (const [at, moment] of line.entries()) {
-        const { shape, plainShape, fingering } = moment
-        if (shape === null || !plainShape || fingering === null || !open.has(shape.name)) continue
+        const { shape, plainShape, readied, fingering } = moment
+        const own = plainShape || readied.length > 0
+        if (shape === null || !own || fingering === null || !open.has(shape.name)) continue
         const tally = votes.get(shape.name) ?? new Map<string, number>()
         const key = JSON.stringify(shapeFingers(shape, stringFingers(moment)))
-        tally.set(key, (tally.get(key) ?? 0) + (leavesFinger(line[at + 1]) ? moments.length : 1))
+        tally.set(key, (tally.get(key) ?? 0) + (leavesFinger(moment, line[at + 1]) ? moments.length : 1))
         votes.set(shape.name, tally)
       }
     }
@@ -113,9 +114,12 @@ function fingerShapes(lesson: Lesson, on: HandOnNeck): readonly Shape[] {
   })
 }
 
-/** Whether a moment hammers a note while others go on: the shape before has to leave a finger for it, wherever else it is played. */
-function leavesFinger(next: HandMoment | undefined): boolean {
-  return next?.event.technique === 'hammer' && next.holds.length > 0
+/**
+ * Whether the shape of a moment has to leave a finger, wherever else it is played: for a note hammered next while others go on, or for
+ * the fret that the next note is pulled off to.
+ */
+function leavesFinger({ readied }: HandMoment, next: HandMoment | undefined): boolean {
+  return readied.length > 0 || (next?.event.technique === 'hammer' && next.holds.length > 0)
 }
 
 /** Whether every string that a shape presses has its finger; a writer may give some and leave the others. */

@@ -19,7 +19,7 @@ export interface HandMoment {
   readonly grip: Grip
   /** The shape the writer named, null for a notes target. */
   readonly shape: Shape | null
-  /** Whether the grip is that shape as it stands, moved or not, with nothing added. */
+  /** Whether the grip is that shape as it stands, moved or not, with nothing added nor held ready beside it. */
   readonly plainShape: boolean
   /** Whether its fingers are those of a shape that single notes lie in: usual, but not asked for. */
   readonly borrowed: boolean
@@ -175,6 +175,7 @@ function withPullTargets(moments: readonly HandMoment[]): readonly HandMoment[] 
       ...missing.map((note) => ({ string: note.string, fret: note.fret ?? 0, finger: null })),
     ]
     const open = moment.grip.open.map((string) => ({ string, fret: 0, finger: null }))
-    return { ...moment, grip: gripOf([...presses, ...open]), readied: missing.map((note) => note.string) }
+    const readied = missing.map((note) => note.string)
+    return { ...moment, grip: gripOf([...presses, ...open]), plainShape: false, readied }
   })
 }

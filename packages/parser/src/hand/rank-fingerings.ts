@@ -60,9 +60,27 @@ export function rankFingerings(grip: Grip): readonly RankedFingering[] {
     .sort((a, b) => a.cost - b.cost)
 }
 
-/** Whether no finger is wanted on two frets and none covers a string that must sound open or lower. */
+/**
+ * Whether no finger is wanted on two frets, none covers a string that must sound open or lower, and none that the writer left open
+ * crosses another.
+ */
 export function isSound(grip: Grip, fingering: Fingering): boolean {
-  return fingerOnTwoFrets(grip, fingering) === null && coversNothing(grip, fingering)
+  return (
+    fingerOnTwoFrets(grip, fingering) === null && coversNothing(grip, fingering) && !crossesAnother(grip, fingering)
+  )
+}
+
+/** Whether a finger that is not fixed lies on a higher fret than a higher finger, or on a lower one than a lower finger. */
+function crossesAnother(grip: Grip, fingering: Fingering): boolean {
+  return grip.presses.some((press, at) => {
+    const finger = fingering[at]
+    if (press.finger !== null || finger === undefined || finger === 'T') return false
+    return grip.presses.some((other, i) => {
+      const against = fingering[i]
+      if (against === undefined || against === 'T') return false
+      return (finger - against) * (press.fret - other.fret) < 0
+    })
+  })
 }
 
 /**

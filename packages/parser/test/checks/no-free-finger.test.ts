@@ -51,6 +51,14 @@ test('a pull-off to a fretted note needs a finger that is there before it', () =
   expect(said('', '8@3(4) p:5@3(1)')).toEqual([])
 })
 
+test('a shape that leaves no finger for the note to pull off to has to be fingered anew, or from the start', () => {
+  expect(said('C x 3 2 0 1 0 fingers x 3 2 0 1 0', 'C p:1@4')).toEqual([
+    'note: the pull-off that follows in bar 1 finds no free finger: fingers 3, 2 and 1 hold strings 5, 4 and 2 (finger `C` so that fingers 4, 3 and 2 hold strings 5, 4 and 2 from the start, or pull off to the open string)',
+  ])
+  expect(said('C x 3 2 0 1 0 fingers x 4 3 0 2 0', 'C p:1@4')).toEqual([])
+  expect(said('C x 3 2 0 1 0', 'C p:1@4')).toEqual([])
+})
+
 test('another way to play is held to the same', () => {
   expect(said('F 1 3 3 2 1 1 fingers 1 3 4 2 1 1', 'F -\n  or 1: F h:3@1')).toHaveLength(1)
 })
