@@ -76,7 +76,7 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
 
   const node = element(
     'section',
-    { class: 'player', 'aria-label': words.player },
+    { class: 'player', id: PLAYER_ID, 'aria-label': words.player },
     now,
     play,
     ...(parts.length > 1 ? [element('label', { class: 'part' }, `${words.part} `, part)] : []),
@@ -117,6 +117,9 @@ export function openControls({ words, parts }: PlayData, calm: boolean, events: 
     },
   }
 }
+
+/** No id of a lesson is without a dot. */
+export const PLAYER_ID = 'play-along'
 
 function checkbox(checked: boolean): HTMLInputElement {
   const box = element('input', { type: 'checkbox' })

@@ -57,6 +57,8 @@ export type PlayEvent = readonly [atTicks: number, offsetMs: number, count: stri
 export interface PlayerWords {
   /** The name of the whole. */
   readonly player: string
+  /** The way past the lesson for those who go by keyboard. */
+  readonly skip: string
   readonly play: string
   readonly stop: string
   /** That the key Space starts and stops. */

@@ -1,6 +1,6 @@
-import { type Choices, type Controls, openControls } from './controls.ts'
+import { type Choices, type Controls, openControls, PLAYER_ID } from './controls.ts'
 import type { Cue } from './cues.ts'
-import { filled } from './element.ts'
+import { element, filled } from './element.ts'
 import { type Follower, openFollower } from './follow.ts'
 import { type Lights, openLights } from './lights.ts'
 import { addLoopButtons } from './loop-buttons.ts'
@@ -78,6 +78,7 @@ export function openPlayer(data: PlayData): void {
     controls.chooseLoop(part, bar)
     if (playing === null) start()
   })
+  document.querySelector('.skip')?.after(element('a', { class: 'skip', href: `#${PLAYER_ID}` }, words.skip))
   document.body.append(controls.node)
   document.body.classList.add('with-player')
   addEventListener('pagehide', stop)

@@ -3,6 +3,7 @@ import type { PlayerWords } from '../../../player/play-data.ts'
 /** What the play-along says, in German. */
 export const GERMAN: PlayerWords = {
   player: 'Mitspielen',
+  skip: 'Zum Mitspielen springen',
   play: 'Abspielen',
   stop: 'Anhalten',
   spaceKey: 'Die Leertaste startet und hält an',

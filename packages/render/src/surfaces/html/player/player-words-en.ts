@@ -3,6 +3,7 @@ import type { PlayerWords } from '../../../player/play-data.ts'
 /** What the play-along says, in English. */
 export const ENGLISH: PlayerWords = {
   player: 'Play along',
+  skip: 'Skip to the play-along',
   play: 'Play',
   stop: 'Stop',
   spaceKey: 'The Space key starts and stops',
