@@ -83,10 +83,10 @@ export function openPlayer(data: PlayData): void {
   document.body.classList.add('with-player')
   addEventListener('pagehide', stop)
   document.addEventListener('keydown', (event) => {
-    if (event.key !== ' ' || event.repeat || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return
+    if (event.key !== ' ' || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return
     if (event.target instanceof Element && event.target.closest(OWN_SPACE) !== null) return
     event.preventDefault()
-    toggle()
+    if (!event.repeat) toggle()
   })
 }
 

@@ -1,4 +1,4 @@
-/** Noise between -1 and 1 that is the same for the same seed. Source: the linear congruential generator of "Numerical Recipes". */
+/** Noise between -1 and 1 that is the same for the same seed. Source: the linear congruential generator of "Numerical Recipes", from memory. */
 export function noise(length: number, seed: number): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(length)
   let state = seed >>> 0

@@ -20,7 +20,7 @@ export function pitchHz(midi: number): number {
  * The sound of a plucked string, `seconds` long, its loudest sample 1: a burst of noise runs round a loop as long as one period, and loses its upper
  * partials at every turn. An all-pass filter tunes what whole samples cannot. Sources: K. Karplus and A. Strong, "Digital Synthesis of
  * Plucked-String and Drum Timbres", and D. Jaffe and J. Smith, "Extensions of the Karplus-Strong Plucked-String Algorithm", both
- * Computer Music Journal 7:2, 1983.
+ * Computer Music Journal 7:2, 1983; both from memory, and held by a test of the pitches.
  */
 export function pluckString(
   midi: number,
