@@ -4,8 +4,10 @@ import { h } from 'hastscript'
 import { barAnchor } from '../../page/document/anchors.ts'
 import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { BarNote } from '../../page/document/margin-note.ts'
+import type { PageWords } from '../../page/document/page-words.ts'
 import { cardInOneLine } from '../../page/document/plain-pickup.ts'
 import { toldCards } from '../../page/document/told-cards.ts'
+import { holdNumbers } from '../../page/document/typography.ts'
 import {
   type PartSteps,
   type RichText,
@@ -33,8 +35,8 @@ export function cardsSection(block: Extract<DocumentBlock, { kind: 'cards' }>, c
   return h(
     'section',
     { className: ['section'], dataPart: part.id, ...(id === undefined ? {} : { id }) },
-    el('div', 'heading', [el('h2', '', [block.title]), ...formLine(steps, bars)]),
-    el('p', 'counting', richWords(steps.count)),
+    el('div', 'heading', [el('h2', '', [block.title]), ...formLine(steps, bars, context.words)]),
+    el('p', 'counting', richWords(steps.count, context.words)),
     stripLegend(
       figures.wide.figures.flat().flatMap(({ cells }) => cells),
       context,
@@ -67,17 +69,23 @@ function linesOf(
       : [
           line(
             pickup.title,
-            [h('span', { dataFrom: pickup.fromTicks, dataTo: pickup.toTicks }, ...richWords(cardInOneLine(pickup)))],
+            [
+              h(
+                'span',
+                { dataFrom: pickup.fromTicks, dataTo: pickup.toTicks },
+                ...richWords(cardInOneLine(pickup), context.words),
+              ),
+            ],
             { id: claimId(barAnchor(context.document.id, block.part, pickup.bar), context), dataCard: pickup.bar },
           ),
         ]),
-    ...lines.map(({ lead, text }) => line(lead, richWords(text))),
+    ...lines.map(({ lead, text }) => line(lead, richWords(text, context.words))),
   ]
   return items.length === 0 ? [] : [el('ul', 'same', items)]
 }
 
-function formLine(steps: PartSteps, bars: BarRange | null): readonly Element[] {
-  return bars === null ? [el('p', '', richWords(steps.form))] : []
+function formLine(steps: PartSteps, bars: BarRange | null, words: PageWords): readonly Element[] {
+  return bars === null ? [el('p', '', richWords(steps.form, words))] : []
 }
 
 function cardOf(
@@ -88,7 +96,11 @@ function cardOf(
 ): Element {
   const id = claimId(barAnchor(context.document.id, block.part, card.bar), context)
   const text = (name: string, words: string): readonly Element[] => (words === '' ? [] : [el('p', name, [words])])
-  const head = [el('h3', '', [card.title]), ...text('also', card.alsoText), ...text('tags', card.tags.join(' · '))]
+  const head = [
+    el('h3', '', [card.title]),
+    ...text('also', holdNumbers(card.alsoText, context.words)),
+    ...text('tags', card.tags.join(' · ')),
+  ]
   return h(
     'article',
     {
@@ -99,14 +111,18 @@ function cardOf(
       ariaLabel: card.title,
     },
     el('header', 'name', head),
-    ...(card.asText === '' ? [] : [el('p', 'as', signsApart(card.asText))]),
+    ...(card.asText === '' ? [] : [el('p', 'as', signsApart(holdNumbers(card.asText, context.words)))]),
     // The figure shows them; who hears the page is told.
     ...(card.chordText.length === 0 ? [] : [spoken(textOf(card.chordText))]),
-    ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText))]),
+    ...(card.countText.length === 0 ? [] : [el('p', 'counting', richWords(card.countText, context.words))]),
     el('div', 'told', [
       figure.node,
       ...rhythmLine(card, block.part, context),
-      el('ol', 'steps', card.items.map(itemOf)),
+      el(
+        'ol',
+        'steps',
+        card.items.map((item) => itemOf(item, context.words)),
+      ),
     ]),
     ...marginNotes(notesOf(block, card), context),
   )
@@ -116,10 +132,10 @@ function notesOf(block: Extract<DocumentBlock, { kind: 'cards' }>, card: StepCar
   return block.notes.filter((note) => note.card === card?.bar)
 }
 
-function itemOf(item: StepCard['items'][number]): Element {
+function itemOf(item: StepCard['items'][number], words: PageWords): Element {
   const clauses = item.clauses.flatMap((clause, index): readonly (ElementContent | string)[] => [
     ...(index === 0 ? [] : [' ']),
-    clauseOf(clause, item.kind !== 'or'),
+    clauseOf(clause, item.kind !== 'or', words),
   ])
   // What is told of the whole bar has no beat.
   if (item.label === '') return el('li', 'whole', clauses)
@@ -130,14 +146,15 @@ function itemOf(item: StepCard['items'][number]): Element {
  * What is to be done carries the ticks it tells, so that it can be found and lit while it sounds; remarks, descriptions of grips and other ways to
  * play a beat are never lit.
  */
-function clauseOf({ kind, fromTicks, toTicks, text }: StepClause, sounds: boolean): Element {
-  return h('span', kind === 'step' && sounds ? { dataFrom: fromTicks, dataTo: toTicks } : {}, ...richWords(text))
+function clauseOf({ kind, fromTicks, toTicks, text }: StepClause, sounds: boolean, words: PageWords): Element {
+  return h('span', kind === 'step' && sounds ? { dataFrom: fromTicks, dataTo: toTicks } : {}, ...richWords(text, words))
 }
 
-/** Words in pieces: counts in the sans, remarks in italics. */
-export function richWords(text: RichText): readonly ElementContent[] {
+/** Words in pieces: counts in the sans, remarks in italics; "fret 7" and its like never break. */
+function richWords(text: RichText, words: PageWords): readonly ElementContent[] {
   return text.map((piece): ElementContent => {
     if (piece.style === 'count') return el('b', 'count', [piece.text])
-    return piece.style === 'italic' ? el('i', '', [piece.text]) : { type: 'text', value: piece.text }
+    const held = holdNumbers(piece.text, words)
+    return piece.style === 'italic' ? el('i', '', [held]) : { type: 'text', value: held }
   })
 }

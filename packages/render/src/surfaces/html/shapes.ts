@@ -6,6 +6,7 @@ import { drawGridRow } from '../../grids/draw-grid.ts'
 import { shapeAnchor } from '../../page/document/anchors.ts'
 import { gripStrings } from '../../page/document/grip-strings.ts'
 import { shapeAdvice } from '../../page/document/shape-advice.ts'
+import { setPlain } from '../../page/document/typography.ts'
 import { spokenShapeName } from '../../steps/speak/voice.ts'
 import { fitted } from './fit.ts'
 import { drawingNode, el } from './nodes.ts'
@@ -32,7 +33,7 @@ export function shapesRow(shapes: readonly Shape[], notes: readonly Element[], c
     const id = claimId(shapeAnchor(context.document.id, shape.name), context)
     const label = context.words.grid(spokenShapeName(shape.name), gripStrings(shape))
     const implied = shape.implied && shape.label !== null ? impliedLine(shape.label, context) : []
-    const advice = shapeAdvice(shape, context.lesson.instrument, context.words)
+    const advice = setPlain(shapeAdvice(shape, context.lesson.instrument, context.words), context.words)
     const advised = advice === '' ? [] : [el('p', '', [advice])]
     const caption = [...implied, ...advised]
     return [
