@@ -1,6 +1,5 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
-import { coarsestGrid, handStrokes } from '../hand/strum-speed.ts'
-import { slotTicks } from '../score/time.ts'
+import { gridOf, handStrokes } from '../hand/strum-speed.ts'
 import type { Rule } from './rule.ts'
 
 /** A grid finer than anything played makes the hand look busier than it is. */
@@ -11,10 +10,9 @@ export const gridFinerThanPlayed: Rule = {
       const bars = part.bars.filter((bar) => bar.stroke === 'alternate' && handStrokes(bar).length > 0)
       const first = bars[0]
       if (first === undefined || first.grid === 4 || bars.some((bar) => bar.grid !== first.grid)) return []
-      // What the fretting hand sounds alone needs the finer slots to be written.
-      if (part.bars.some((bar) => bar.events.some((event) => event.at % (2 * slotTicks(first.grid)) !== 0))) return []
-      const grids = bars.map((bar) => coarsestGrid(bar) ?? bar.grid)
-      const needed = Math.max(...grids)
+      // What the fretting hand sounds alone, a rest and another way to play need their slots to be written too.
+      const grids = part.bars.flatMap((bar) => [bar, ...bar.alternatives].map(({ events }) => gridOf(events, bar)))
+      const needed = grids.reduce<number>((finest, grid) => Math.max(finest, grid), 4)
       if (needed >= first.grid) return []
       const words: Readonly<Record<number, string>> = { 4: 'quarters', 8: 'eighths', 16: 'sixteenths' }
       return [

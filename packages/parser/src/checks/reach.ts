@@ -55,14 +55,13 @@ export const reach: Rule = {
 const NEAR = 6
 
 /** Other fingers where some reach with less, else another place or fewer strings. */
-function mendOf({ grip, fingering, moment }: JudgedGrip, reached: Reach, on: HandOnNeck): string {
+function mendOf({ grip, moment }: JudgedGrip, reached: Reach, on: HandOnNeck): string {
   const free = { ...grip, presses: grip.presses.map((press) => ({ ...press, finger: null })) }
   const easier = rankForHand(free, on)
     .slice(0, NEAR)
     .find((one) => REACHES.indexOf(spanOf(grip, one.fingering, on)?.reach ?? 'comfortable') < REACHES.indexOf(reached))
   const elsewhere = reached === 'stretch' ? 'try it higher up the neck first' : 'play it higher up the neck'
-  if (easier === undefined || easier.fingering.join() === fingering?.join())
-    return `${elsewhere}, or leave a string out`
+  if (easier === undefined) return `${elsewhere}, or leave a string out`
   const other =
     moment === null
       ? `try \`fingers ${fingersOnLine(grip, easier.fingering, on.neck.strings)}\``

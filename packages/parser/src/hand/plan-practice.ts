@@ -72,7 +72,7 @@ function ladder(lesson: Lesson, part: Part, changes: readonly HandChange[]): rea
     const hz = handCyclesHz(bar, 1)
     return hz === null ? [] : [COMFORTABLE_HZ / hz]
   })
-  const slow = Math.min(goal * FASTEST, ...fits, ...swings)
+  const slow = [...fits, ...swings].reduce((slowest, tempo) => Math.min(slowest, tempo), goal * FASTEST)
   const start = Math.round(Math.max(goal * SLOWEST, slow))
   const rungs = Math.min(RUNGS, Math.max(2, Math.floor((goal - start) / 3) + 1))
   const steps = Array.from({ length: rungs }, (_, rung) => start + ((goal - start) * rung) / (rungs - 1))

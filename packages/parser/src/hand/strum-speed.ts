@@ -20,9 +20,14 @@ export function handStrokes(bar: Bar): readonly Event[] {
 /** The coarsest grid that carries all strokes of a bar save those inside tuplets, never finer than its own; null without strokes. */
 export function coarsestGrid(bar: Bar): Grid | null {
   const strokes = handStrokes(bar)
-  if (strokes.length === 0) return null
   const cut = ({ at }: Event): boolean => bar.groups.some((group) => at > group.at && at < group.at + group.length)
-  const fits = (grid: Grid): boolean => strokes.every((event) => cut(event) || event.at % slotTicks(grid) === 0)
+  const even = strokes.filter((event) => !cut(event))
+  return strokes.length === 0 ? null : gridOf(even, bar)
+}
+
+/** The coarsest grid that carries some events of a bar; the bar's own where none does. */
+export function gridOf(events: readonly Event[], bar: Bar): Grid {
+  const fits = (grid: Grid): boolean => events.every((event) => event.at % slotTicks(grid) === 0)
   return (
     GRIDS.find(
       (grid) => grid <= bar.grid && slotTicks(grid) <= Math.max(bar.beatTicks, slotTicks(bar.grid)) && fits(grid),
