@@ -113,3 +113,18 @@ test('shapes that a quotation shows are not shown again before the part', () => 
   expect(shown(shapes)).toBe(1)
   expect(shown(`> :::shapes\n> Em 0 2 2 0 0 0\n> :::\n`)).toBe(1)
 })
+
+test('a picture among words stands by itself behind them, and one alone where it is', () => {
+  const image = { kind: 'image', source: 'hand.png', alt: 'A hand', span: SPAN } as const
+  const bold = { kind: 'strong', children: [image], span: SPAN } as const
+  const kinds = (block: Block): readonly (readonly string[])[] =>
+    composeLesson(lesson({ blocks: [block] })).flow.map((each) =>
+      each.kind === 'paragraph' ? each.children.map((one) => (one.kind === 'text' ? one.text : one.kind)) : [each.kind],
+    )
+  expect(kinds(paragraph('See ', image, ' here, ', bold, 'now.'))).toEqual([
+    ['See ', 'here, ', 'now.'],
+    ['image'],
+    ['image'],
+  ])
+  expect(kinds(paragraph(image))).toEqual([['image']])
+})

@@ -51,7 +51,9 @@ function setBlock(
       return setHeading(block, narrow, context)
     case 'paragraph': {
       // In large print paragraphs are parted by white, which is seen sooner than an indent.
-      const follows = place.before?.kind === 'paragraph' && !style.large
+      const { before } = place
+      const afterWords = before?.kind === 'paragraph' && before.children.some((inline) => inline.kind !== 'image')
+      const follows = afterWords && !style.large
       const runs = inlineRuns(block.children, {
         links: context.links,
         words: context.words,

@@ -41,7 +41,7 @@ h4,h5,h6{font:600 1.0625rem/1.41 var(--sans)}
 
 /** Rules for what the teacher wrote between the music. */
 export const PROSE_STYLES: string = `
-.flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>.table,.flow>h2,.flow>h3,.flow>h4,.care,.teacher{max-width:64ch}
+.flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>h2,.flow>h3,.flow>h4,.care,.teacher{max-width:64ch}
 .flow>*{margin-top:1rem}
 .flow>p+p{margin-top:.625rem}
 .flow>h2,.flow>h3,.flow>h4{margin-top:1.875rem}

@@ -77,7 +77,7 @@ html{font-size:150%}
 .head h1{font-weight:500;font-size:2.25rem;line-height:1.15;letter-spacing:0}
 .steps,.plan{grid-template-columns:1fr}
 .shapes{grid-template-columns:repeat(auto-fill,minmax(min(9.5rem,100%),1fr))}
-.flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.flow>.table,.care,.teacher,.noted,.contents{max-width:none}
+.flow>p,.flow>ul,.flow>ol,.flow>blockquote,.flow>pre,.care,.teacher,.noted,.contents{max-width:none}
 main,main.alone,.rail{max-width:42rem;margin-inline:auto}
 .facts,.section>.heading p,.advice,.strips figcaption,.legend,.counting,.same,.rhythm,.noted,.plan,.imprint,.card .tags,.rail .book,.map-of,.pager span{font-size:1rem}
 .card .tags{width:100%;margin:0}
