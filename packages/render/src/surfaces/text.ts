@@ -63,14 +63,14 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
-/** Blocks parted by an empty line; none after a heading. */
-function blocksText(blocks: readonly DocumentBlock[], context: TextContext): string {
+/** Blocks parted by an empty line, or close under each other; nothing after a heading. */
+function blocksText(blocks: readonly DocumentBlock[], context: TextContext, { close = false } = {}): string {
   let all = ''
   let afterHeading = false
   blocks.forEach((block, i) => {
     const text = blockText(block, { before: blocks[i - 1] ?? null, after: blocks[i + 1] ?? null }, context)
     if (text === '') return
-    all += all === '' ? text : `${afterHeading ? '\n' : '\n\n'}${text}`
+    all += all === '' ? text : `${afterHeading || close ? '\n' : '\n\n'}${text}`
     afterHeading = block.kind === 'heading'
   })
   return all
@@ -97,7 +97,10 @@ function blockText(block: DocumentBlock, beside: Neighbours, context: TextContex
       return inlineText(block.children, context)
     case 'list': {
       const items = block.items.map((item, i) =>
-        indented(blocksText(item.blocks, context), block.ordered ? `${block.start + i}. ` : '- '),
+        indented(
+          blocksText(item.blocks, context, { close: block.tight }),
+          block.ordered ? `${block.start + i}. ` : '- ',
+        ),
       )
       return items.join(block.tight ? '\n' : '\n\n')
     }

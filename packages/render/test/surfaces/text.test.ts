@@ -115,6 +115,13 @@ test('puts no empty line between a heading and what belongs to it', () => {
   expect(text).toContain('Homework\n--------\nSing it.\n\nCare\n----\nRest.\n')
 })
 
+test('keeps the items of a list inside a list as close as the writer has them', () => {
+  expect(lesson('- one\n  - two\n    1. three\n    2. four\n- five')).toContain(
+    '\n\n- one\n  - two\n    1. three\n    2. four\n- five\n',
+  )
+  expect(lesson('- one\n\n  - two\n\n- five')).toContain('\n\n- one\n\n  - two\n\n- five\n')
+})
+
 test('holds no character that a Braille printer or an e-mail has to guess, in any lesson of the book', () => {
   const names = readdirSync(folder).filter((name) => /^(?!book|shapes).*\.md$/.test(name))
   expect(names).toHaveLength(8)

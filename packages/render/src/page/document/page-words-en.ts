@@ -108,7 +108,8 @@ export const ENGLISH: PageWords = {
   implies: (symbol) => `implies ${symbol}`,
   effort: (effort) => `effort ${effort} of 4`,
   quiet: ({ strings, how, finger }) => {
-    const named = strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.join(' and ')}`
+    const named =
+      strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.slice(0, -1).join(', ')} and ${strings.at(-1)}`
     const who = finger === null || finger === 'T' ? 'thumb' : `finger ${finger}`
     if (how === 'thumb' || who === 'thumb') return `The thumb keeps ${named} quiet.`
     if (how === 'both') return `${who.replace('f', 'F')} keeps ${named} quiet.`

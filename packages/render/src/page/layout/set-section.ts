@@ -1,7 +1,8 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { line } from '../../drawing/shapes.ts'
-import type { LessonHead, NoteValue, TempoMark } from '../document/document-block.ts'
+import type { LessonHead, TempoMark } from '../document/document-block.ts'
+import { metronomeSigns, tempoFigures } from '../document/note-value.ts'
 import type { PageWords } from '../document/page-words.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
@@ -10,25 +11,15 @@ import { moveItems, type Row, row, spaceRows, stackRows } from './row.ts'
 import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
-/** Note values as they stand in a tempo mark (SMuFL 1.4, range "Metronome marks"), and the dot. */
-const NOTE_SIGNS: Readonly<Record<NoteValue['base'], string>> = {
-  1: '\uECA2',
-  2: '\uECA3',
-  4: '\uECA5',
-  8: '\uECA7',
-  16: '\uECA9',
-  32: '\uECAB',
-}
 /** A note value is as high as one and a half capitals of the words beside it. */
 const NOTE_SIZE = 1.2
-const DOT = '\uECB7'
 
 /** A tempo as runs: the note value drawn, "= 92", and the tempo to reach. */
 export function tempoRuns(tempo: TempoMark, size: number, words: PageWords): readonly TextRun[] {
-  const note = NOTE_SIGNS[tempo.note.base] + (tempo.note.dotted ? DOT : '')
-  const goal =
-    tempo.goalBpm === null || tempo.goalBpm === tempo.bpm ? '' : ` ${words.upTo(tempo.goalBpm).replace(' ', '\u00a0')}`
-  return [say(note, 'sans', size * NOTE_SIZE), say(`\u00a0=\u00a0${tempo.bpm}${goal}`, 'sans', size)]
+  return [
+    say(metronomeSigns(tempo.note), 'sans', size * NOTE_SIZE),
+    say(`\u00a0${tempoFigures(tempo, words)}`, 'sans', size),
+  ]
 }
 
 /** A section's rule and the line under it: its name, and what is said beside it, or below where the line is too short. Never the last thing on a page. */

@@ -136,6 +136,12 @@ test('no two languages say the same, but for what the trade calls alike', () => 
   expect(alike).toEqual([])
 })
 
+test('English parts the strings that a finger keeps quiet by commas, the last by "and"', () => {
+  const { quiet } = pageWords('en')
+  expect(quiet({ strings: [6, 5, 1], how: 'both', finger: 1 })).toBe('Finger 1 keeps strings 6, 5 and 1 quiet.')
+  expect(quiet({ strings: [6, 1], how: 'both', finger: 1 })).toBe('Finger 1 keeps strings 6 and 1 quiet.')
+})
+
 describe('German', () => {
   const german = pageWords('de')
 
