@@ -4,7 +4,7 @@ import { LIST, toList, toNumber } from './spoken-numbers.ts'
 
 /** Reads a sentence that describes a shape; false when it does not. */
 export function readDescription(reading: Reading, sentence: string): boolean {
-  if (/: (strike|pluck)/.test(sentence)) return false
+  if (/: (strike|pluck|brush)/.test(sentence)) return false
   return readFirst(reading, sentence) || readLike(reading, sentence) || readMore(reading, sentence)
 }
 

@@ -20,7 +20,6 @@ const MARKS = [
   [', softly', 'ghost'],
   [', short', 'short'],
   [', with vibrato', 'vibrato'],
-  [', then slide away', 'slide-off'],
 ] as const
 
 /** Reads directions, place, slide, marks and length in the order in which they are said; throws where something is left over. */
@@ -31,12 +30,15 @@ export function readManner(words: string, verb: string, style: Count['style']): 
     if (match !== null) rest = rest.slice(match[0].length).trim()
     return match
   }
+  // A sound that lasts slides away at its end.
+  const slidesOff = /, then slide away/.test(rest)
+  rest = rest.replace(/, then slide away/, '')
   const strokes = takeStrokes(take, verb === 'pluck' || style === 'pluck' ? 'pluck' : 'down')
   const place = take(PLACE)?.[0]
   const slide = takeSlide(take)
   const palmMuted = take(', palm-muted') !== null
   const rolled = take(', rolled string by string') !== null
-  const marks: string[] = []
+  const marks: string[] = slidesOff ? ['slide-off'] : []
   for (let before = -1; before < marks.length; ) {
     before = marks.length
     for (const [said, mark] of MARKS) if (take(said) !== null) marks.push(mark)

@@ -77,12 +77,12 @@ function readAdded(reading: Reading, sentence: string): boolean {
 
 /** How long the sound before lasts, in a sentence of its own. */
 function readTail(reading: Reading, sentence: string): boolean {
-  if (/^Let (?:it|the stroke .+) ring through /.test(sentence)) {
-    const last = reading.into.at(-1)!
-    reading.into[reading.into.length - 1] = { ...last, marks: [...last.marks, 'ring'].sort() }
-    return true
-  }
-  return /^Hold (?:it|the stroke .+) through /.test(sentence)
+  const tail = sentence.match(/^(Let|Hold) (?:it|the stroke .+) (?:ring )?through .*?(, then slide away)?$/)
+  if (tail === null) return false
+  const last = reading.into.at(-1)!
+  const marks = [...(tail[1] === 'Let' ? ['ring'] : []), ...(tail[2] === undefined ? [] : ['slide-off'])]
+  reading.into[reading.into.length - 1] = { ...last, marks: [...last.marks, ...marks].sort() }
+  return true
 }
 
 function readStops(reading: Reading, sentence: string): boolean {

@@ -38,11 +38,11 @@ interface Parts {
 }
 
 function strikeParts(reading: Reading, sentence: string): Parts | null {
-  const colon = sentence.match(/^(.+): (strike|pluck)(?![\w])(.*)$/)
+  const colon = sentence.match(/^(.+): (strike|pluck|brush)(?![\w])(.*)$/)
   if (colon !== null) return { target: readTarget(reading, colon[1]!), rest: colon[3]!, verb: colon[2]! }
   const early = sentence.match(/^(.+?) comes early,(.*)$/)
   if (early !== null) return { target: readTarget(reading, early[1]!), rest: early[2]!, verb: 'strike' }
-  const verb = sentence.match(/^(strike|pluck|catch) (.*)$/i)
+  const verb = sentence.match(/^(strike|pluck|brush|catch) (.*)$/i)
   const how = verb === null || verb[1]!.toLowerCase() === 'catch' ? 'strike' : verb[1]!.toLowerCase()
   const text = verb?.[2] ?? sentence
   if (verb !== null) {
@@ -58,6 +58,8 @@ function strikeParts(reading: Reading, sentence: string): Parts | null {
     const rest = text.slice(name.length).replace(/^, (?=(?:down|up|on|just|once|twice|\w+ times)\b)/, ' ')
     return { target: shapeTarget(reading, name), rest, verb: how }
   }
+  const open = verb === null ? null : text.match(new RegExp(`^(open strings? ${LIST})(.*)$`))
+  if (open !== null) return { target: readTarget(reading, open[1]!), rest: open[2]!, verb: how }
   return verb === null ? null : someStrings(reading, text, how)
 }
 

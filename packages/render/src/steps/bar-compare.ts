@@ -75,7 +75,7 @@ function heldKey(held: HeldIn | null): string {
 
 /**
  * A beat as text to compare: what goes on over its start, what starts in it, its cuts. Times count from the beat's start and end with
- * it: how far a sound goes on past the beat is told by the beats behind it.
+ * it: how far a sound goes on past the beat is told by the beats behind it, save that it goes on over the bar line.
  */
 export function beatKey(bar: Bar, beat: number, keyOf: (event: Event) => string = soundKey): string {
   const from = beat * bar.beatTicks
@@ -89,7 +89,9 @@ export function beatKey(bar: Bar, beat: number, keyOf: (event: Event) => string 
   const groups = bar.groups
     .filter((group) => within(group.at))
     .map((group) => `${group.at - from}:${group.length}/${group.parts}`)
-  return `${over}${events.join(' ')}|${groups.join(' ')}`
+  const last = to < bar.length ? undefined : bar.events.at(-1)
+  const on = last !== undefined && last.at + last.duration > bar.length ? '>' : ''
+  return `${over}${events.join(' ')}${on}|${groups.join(' ')}`
 }
 
 /** What an event plays, as text to compare, without its time. */

@@ -3,6 +3,7 @@ import { type BarProfile, beatCount, differingBeats, profileOf } from './bar-com
 import { type Exchange, exchangeShapes, toldAlike } from './exchange-shapes.ts'
 import { emptyMemory, fullMemory, type ShapeMemory } from './hand.ts'
 import { joinBeats } from './join-beats.ts'
+import { restsByBeat } from './rests-by-beat.ts'
 
 /** How a bar is told by an earlier one: all of `bar`, its shapes exchanged, but the stretch from `untilTicks` to `fromTicks`. */
 export interface AsBar {
@@ -36,7 +37,8 @@ export function distinctBars(part: Part): readonly Pick<Card, 'bar' | 'also'>[] 
 }
 
 /** The bars of a part that are told, in order, and how each is told: by itself or by an earlier one. */
-export function findCards(lesson: Pick<Lesson, 'shapes'>, part: Part): readonly Card[] {
+export function findCards(lesson: Pick<Lesson, 'shapes'>, written: Part): readonly Card[] {
+  const part = restsByBeat(written)
   const memory = fullMemory(emptyMemory(lesson.shapes))
   const told: Told[] = []
   return distinctBars(part).flatMap(({ bar: number, also }): readonly Card[] => {

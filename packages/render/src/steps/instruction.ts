@@ -112,6 +112,8 @@ export type Instruction =
       readonly strokes: readonly Stroke[]
       /** Whether the part's way of striking already says the direction (all down, or plucked). */
       readonly styled: boolean
+      /** Whether it is a stroke in a part that is plucked. */
+      readonly brushed: boolean
       readonly marks: readonly Mark[]
       readonly palmMuted: boolean
       readonly rolled: boolean

@@ -66,5 +66,7 @@ function spanKey(bar: Bar, { fromTicks, beats }: BeatSpan, events: readonly Even
   const first = events[0]
   if (beats > 1 || first === undefined) return null
   const carried = first.at > fromTicks ? (bar.events.findLast((event) => event.at < fromTicks)?.kind ?? 'in') : ''
-  return `${carried}|${beatKey(bar, Math.floor(fromTicks / bar.beatTicks))}`
+  const last = events.at(-1) ?? first
+  const on = last.at + last.duration > fromTicks + bar.beatTicks ? last.kind : ''
+  return `${carried}|${beatKey(bar, Math.floor(fromTicks / bar.beatTicks))}|${on}`
 }

@@ -6,6 +6,7 @@ import { type Counting, commonCut, countingOf, headCounting, sameCount, sameStro
 import { describe, emptyMemory, type ShapeMemory } from './hand.ts'
 import type { Instruction, Item } from './instruction.ts'
 import { everyStrokeRings } from './lasting.ts'
+import { restsByBeat } from './rests-by-beat.ts'
 import { type RhythmSlot, rhythmOf } from './rhythm.ts'
 import { findSameBars, type SameBars } from './same-bars.ts'
 import { type Tag, tagsOf } from './tags.ts'
@@ -55,7 +56,8 @@ export interface PartTelling {
 }
 
 /** Tells a part: which bars get a card, and what is said in each, in the order in which a reader meets them. */
-export function tellPart(lesson: Lesson, part: Part): PartTelling {
+export function tellPart(lesson: Lesson, written: Part): PartTelling {
+  const part = restsByBeat(written)
   const memory = emptyMemory(lesson.shapes)
   const numbered = part.bars.filter((bar) => bar.number > 0)
   const counting = headCounting(numbered.length === 0 ? part.bars : numbered)

@@ -54,6 +54,7 @@ export function tellStrike(
     what,
     strokes,
     styled: styled(bar, strokes),
+    brushed: bar.stroke === 'pluck' && first.stroke !== 'pluck',
     marks: first.marks,
     palmMuted: first.palmMuted,
     rolled: first.rolled,

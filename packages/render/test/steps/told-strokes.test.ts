@@ -56,7 +56,7 @@ test('what easing is, is told where a part first asks for it, then only when to 
   const first = cardWritten(1, 'bar 1\n  1: Em7 x x Em7\n  2: x x x x\n  3: Em7 - . .\n  4: . . . .')
   expect(first).toContain('To ease, stop pressing but keep the fingers on the strings. Ease: scratch up and down.')
   expect(first).toContain('Press again: Em7 up on ‘a’.')
-  expect(first).toContain('Ease on the ‘and’ of 3: the sound stops.')
+  expect(first).toContain('Ease on ‘and’: the sound stops.\n4: Silence.')
   expect(first.match(/To ease/g)).toHaveLength(1)
   expect(first.match(/Press again/g)).toHaveLength(1)
 })

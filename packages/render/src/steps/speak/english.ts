@@ -88,7 +88,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
   'strike.verb':
     '{verb, select, pluck {pluck} brush {brush} other {strike}} {what} {stroke} {place}{slide}{marks}{tail}',
   'strike.name': '{what} {stroke} {place}{slide}{marks}{tail}',
-  'strike.catch': 'catch {what}, {stroke} {place}{slide}{marks}{tail}',
+  'strike.catch':
+    '{n, plural, one {{verb, select, brush {brush} other {strike}}} other {catch}} {what}, {stroke} {place}{slide}{marks}{tail}',
   'strike.only': '{verb, select, pluck {pluck} brush {brush} other {strike}} {what} {place}{slide}{marks}{tail}',
   'strike.colon':
     '{what}: {verb, select, pluck {pluck} brush {brush} other {strike}} {stroke} {place}{slide}{marks}{tail}',

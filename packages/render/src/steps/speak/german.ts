@@ -101,7 +101,8 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'strike.verb':
     '{verb, select, pluck {zupf {what} {place}} brush {streich {what} {place} {stroke}} other {schlag {what} {place} {stroke}}}{slide}{marks}{tail}',
   'strike.name': '{what} {place} {stroke}{slide}{marks}{tail}',
-  'strike.catch': 'triff {what} {place}, {stroke}{slide}{marks}{tail}',
+  'strike.catch':
+    '{n, plural, one {{verb, select, brush {streich} other {schlag}}} other {triff}} {what} {place}, {stroke}{slide}{marks}{tail}',
   'strike.only':
     '{verb, select, pluck {zupf {what} {place}} brush {streich {what} {place}} other {schlag {what} {place}}}{slide}{marks}{tail}',
   'strike.colon':

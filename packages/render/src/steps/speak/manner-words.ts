@@ -34,15 +34,25 @@ export function speakPlace(voice: Voice, told: Pick<Kind<'strike'>, 'place' | 's
 /** The dynamics and ways of playing in the order in which they are said. */
 export function speakMarks(
   voice: Voice,
-  told: { readonly marks: readonly string[]; readonly palmMuted: boolean; readonly rolled?: boolean },
+  told: Pick<Kind<'strike'>, 'marks' | 'palmMuted' | 'lasting' | 'ringing'> & { readonly rolled?: boolean },
 ): RichText {
   const keys = [
     ...(told.palmMuted ? ['mark.palm'] : []),
     ...(told.rolled === true ? ['mark.rolled'] : []),
     ...told.marks.filter((mark) => mark !== 'slide-off').map((mark) => `mark.${mark}`),
-    ...(told.marks.includes('slide-off') ? ['mark.slide-off'] : []),
+    ...(slidesOff(told) === 'at once' ? ['mark.slide-off'] : []),
   ]
   return keys.flatMap((key) => voice.say(key))
+}
+
+/** When a sound slides away: at once, or when it has lasted; null when it does not. */
+function slidesOff({
+  marks,
+  lasting,
+  ringing,
+}: Pick<Kind<'strike'>, 'marks' | 'lasting' | 'ringing'>): 'at once' | 'after' | null {
+  if (!marks.includes('slide-off')) return null
+  return lasting === null && ringing === null ? 'at once' : 'after'
 }
 
 /** How long a sound lasts, as sentences that start small; empty when that is its slot. */
@@ -53,15 +63,16 @@ export interface Tail {
 }
 
 /** How long a sound that begins at a place lasts or rings. */
-export function speakTail(voice: Voice, told: Pick<Kind<'strike'>, 'lasting' | 'ringing' | 'place'>): Tail {
+export function speakTail(voice: Voice, told: Pick<Kind<'strike'>, 'lasting' | 'ringing' | 'place' | 'marks'>): Tail {
   const long = told.ringing ?? told.lasting
   if (long === null) return { text: [], ofPlace: null }
   const key = `${told.ringing === null ? 'lasting' : 'ringing'}.${long.kind}`
-  if (long.kind !== 'through') return { text: voice.say(key), ofPlace: null }
+  const off = slidesOff(told) === 'after' ? voice.say('mark.slide-off') : []
+  if (long.kind !== 'through') return { text: [...voice.say(key), ...off], ofPlace: null }
   const count = voice.count(long.to, true)
   return {
-    text: voice.say(key, { count }),
-    ofPlace: voice.say(`${key}-of`, { count, place: voice.place(told.place, true) }),
+    text: [...voice.say(key, { count }), ...off],
+    ofPlace: [...voice.say(`${key}-of`, { count, place: voice.place(told.place, true) }), ...off],
   }
 }
 

@@ -74,6 +74,11 @@ interface Telling {
   readonly insist: boolean
 }
 
+/** How something is told, and which of its sentences were said in the card before. */
+interface Manner extends Telling {
+  readonly wasSaid: (sentence: RichText) => boolean
+}
+
 /** The ways to tell something, from the shortest; where beats are joined only one names the beat. */
 function waysFrom(full: Fullness): readonly Telling[] {
   const ways = ([0, 1, 2] as const).filter((one) => one >= full).map((one, i) => ({ full: one, insist: i > 0 }))
@@ -90,13 +95,14 @@ interface Card {
 function fresh(
   speaker: Speaker,
   { sentences, said, from }: Card,
-  say: (said: Said, how: Telling) => readonly RichText[],
+  say: (said: Said, how: Manner) => readonly RichText[],
 ): RichText {
+  const wasSaid = (sentence: RichText): boolean => sentences.has(textOf(closed(speaker, sentence)))
   let spoken: readonly RichText[] = []
   let after: Said = said
   for (const way of waysFrom(from)) {
     after = { ...said }
-    spoken = say(after, way).map((sentence) => closed(speaker, sentence))
+    spoken = say(after, { ...way, wasSaid }).map((sentence) => closed(speaker, sentence))
     if (spoken.every((sentence) => !sentences.has(textOf(sentence)))) break
   }
   Object.assign(said, after)
@@ -104,13 +110,13 @@ function fresh(
   return spoken.flatMap((sentence, i) => (i === 0 ? sentence : [plain(' '), ...sentence]))
 }
 
-function speak(speaker: Speaker, told: Instruction, said: Said, how: Telling, item: Item): readonly RichText[] {
+function speak(speaker: Speaker, told: Instruction, said: Said, how: Manner, item: Item): readonly RichText[] {
   const { voice } = speaker
   const { full, insist } = how
   switch (told.kind) {
     case 'describe':
     case 'describe-like':
-      return describeShape(voice, told, { damping: speaker.damping(told.shape), named: insist })
+      return speakDescription(speaker, told, how)
     case 'explain-ease':
       return [voice.say('ease.means')]
     case 'strike':
@@ -128,6 +134,18 @@ function speak(speaker: Speaker, told: Instruction, said: Said, how: Telling, it
     case 'remark':
       return [voice.say('remark', { text: raised(ended(quotedInside(voice, told.text))) })]
   }
+}
+
+/** Describes a shape; of the sentences that were said of another shape in the card, each with this one's name. */
+function speakDescription(
+  { voice, damping }: Speaker,
+  told: Kind<'describe' | 'describe-like'>,
+  { insist, wasSaid }: Manner,
+): readonly RichText[] {
+  const plainly = describeShape(voice, told, { damping: damping(told.shape), named: false })
+  if (!insist) return plainly
+  const named = describeShape(voice, told, { damping: damping(told.shape), named: true })
+  return plainly.map((sentence, i) => (wasSaid(sentence) ? (named[i] ?? sentence) : sentence))
 }
 
 /** Beats that are earlier ones again: one or each as another, or several as those in their order. */

@@ -12,7 +12,7 @@ export function speakScratch(voice: Voice, told: Kind<'scratch'>, full: Fullness
       strings: told.strings === null ? [] : voice.strings.plain(told.strings),
       stroke: speakStrokes(voice, told.strokes, told.styled),
       place: speakPlace(voice, told, full),
-      marks: speakMarks(voice, told),
+      marks: speakMarks(voice, { ...told, lasting: null, ringing: null }),
       travel: told.travelTo === null ? [] : say('scratch.travel', { fret: String(told.travelTo) }),
     }),
   )

@@ -23,11 +23,13 @@ export function speakStrike(
   const place = speakPlace(voice, told, full)
   const slide = speakSlide(voice, told.slideFrom)
   const what = key === 'strike.only' ? speakOnly(voice, told.what) : speakWhat(voice, told.what)
+  const only = told.what.kind === 'catch' ? told.what.strings : told.what.kind === 'shape' ? told.what.only : null
   const direct = key === 'strike.name' || key === 'strike.verb'
   const runsOn = direct && stroke.length + place.length > 0
   const values = {
     what: runsOn && told.what.kind === 'shape' && told.what.name.includes('.') ? [...what, plain(',')] : what,
-    verb: told.strokes[0] === 'pluck' ? 'pluck' : 'strike',
+    verb: verbOf(told),
+    n: only?.length ?? 0,
     stroke,
     place,
     slide: slide.length === 0 ? [] : say('slide.and', { slide }),
@@ -46,6 +48,12 @@ export function speakStrike(
     ...(key === 'strike.colon' || key === 'strike.catch' ? apart(voice, told.what, { what, slide, strike }) : []),
   ])
   return [...speakMoves(voice, told, { full, insist }), ...sentences, ...speakSlides(voice, told.slideFrom)]
+}
+
+/** Fingers pluck; a direction in a plucked part is a brush over the strings. */
+function verbOf({ strokes, brushed }: Kind<'strike'>): 'pluck' | 'brush' | 'strike' {
+  if (strokes[0] === 'pluck') return 'pluck'
+  return brushed ? 'brush' : 'strike'
 }
 
 /** Other ways to say a long stroke, in sentences of their own: the hand first, then the stroke, at last the slide apart from it. */
@@ -120,6 +128,7 @@ function strikeForm(told: Kind<'strike'>, said: Said, silent: boolean): string {
   if (what.kind === 'same') return silent ? 'strike.again-styled' : 'strike.again'
   const some = what.kind === 'shape' && what.only !== null && what.added.length === 0 && what.shift === 0
   if (what.kind === 'catch' || some) return silent ? 'strike.only' : 'strike.catch'
+  if (what.kind === 'notes' && what.presses.every(({ fret }) => fret === 0)) return 'strike.verb'
   const simple = what.kind === 'shape' && what.added.length === 0 && what.shift === 0
   if (!simple || what.hand === 'back') return 'strike.colon'
   if (told.early && told.strokes.length === 1 && !silent) return 'strike.early'
