@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { checkLesson } from '../src/check-lesson.ts'
 import { readLesson } from '../src/read-lesson.ts'
 import { SAMPLE_LESSON } from './sample-lesson.ts'
 
@@ -74,3 +75,22 @@ describe('a lesson with many mistakes', () => {
     }
   })
 })
+
+// Every object has members of these names, so a table looked up by a writer's word must not be one.
+it.each(['constructor', 'toString', 'valueOf', '__proto__', 'hasOwnProperty'])(
+  'takes the word `%s` for a word',
+  (word) => {
+    const lesson = (settings: string, fingers: string, after: string): string =>
+      `---\ntitle: T\n${settings}---\n\n:::shapes\nEm 0 2 2 0 0 0 fingers 0 2 ${fingers} 0 0 0\n:::\n\n:::part{#p grid=4 time=2/4}\nbar 1\n  1: Em\n  2: Em\n:::\n${after}`
+    const codesOf = (text: string): readonly string[] => {
+      const source = { path: 't.md', text }
+      const { lesson, findings } = readLesson(source)
+      checkLesson(lesson, [source])
+      return findings.map(({ code }) => code)
+    }
+    expect(codesOf(lesson('', word, ''))).toEqual(['bad-finger'])
+    expect(codesOf(lesson(`tuning: ${word}\n`, '3', ''))).toEqual(['bad-setting'])
+    expect(codesOf(lesson(`${word}: 3\n`, '3', ''))).toEqual(['unknown-setting'])
+    if (/^[a-z]/.test(word)) expect(codesOf(lesson('', '3', `\n::${word}\n`))).toEqual(['unknown-directive'])
+  },
+)

@@ -45,7 +45,7 @@ function toBlock(node: RootContent, context: Context, depth: number): readonly B
       return role === undefined ? children : [{ kind: 'container', role, children, span }]
     }
     case 'leafDirective': {
-      const block = node.name in LEAF_DIRECTIVES ? readLeafDirective(node.name, span, context) : null
+      const block = LEAF_DIRECTIVES.has(node.name) ? readLeafDirective(node.name, span, context) : null
       return block === null ? [] : [block]
     }
     default:

@@ -147,22 +147,22 @@ function explainFault(
 }
 
 /** What people call a setting, and its name here: common practice. */
-const OTHER_NAMES: Readonly<Record<string, string>> = {
-  bpm: 'tempo',
-  speed: 'tempo',
-  target: 'goal',
-  name: 'title',
-  meter: 'time',
-  metre: 'time',
-  signature: 'time',
-  tonality: 'key',
-  swing: 'feel',
-  groove: 'feel',
-  strumming: 'stroke',
-  difficulty: 'level',
-  lang: 'language',
-  copyright: 'licence',
-}
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
+  ['bpm', 'tempo'],
+  ['speed', 'tempo'],
+  ['target', 'goal'],
+  ['name', 'title'],
+  ['meter', 'time'],
+  ['metre', 'time'],
+  ['signature', 'time'],
+  ['tonality', 'key'],
+  ['swing', 'feel'],
+  ['groove', 'feel'],
+  ['strumming', 'stroke'],
+  ['difficulty', 'level'],
+  ['lang', 'language'],
+  ['copyright', 'licence'],
+])
 
 interface PairContext {
   readonly yaml: string
@@ -176,7 +176,7 @@ function readPair(pair: { readonly key: unknown; readonly value: unknown }, cont
   const keySpan = spanOfNode(pair.key, yaml, block.start)
   const key = isScalar(pair.key) ? String(pair.key.value) : ''
   if (!options.names.includes(key)) {
-    const other = OTHER_NAMES[key.toLowerCase()] ?? ''
+    const other = OTHER_NAMES.get(key.toLowerCase()) ?? ''
     const help = options.names.includes(other)
       ? `write \`${other}\``
       : helpWithNames(key, options.names, 'delete it, or use a name of the guide')

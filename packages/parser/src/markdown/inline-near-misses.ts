@@ -68,7 +68,7 @@ function tellPlacing(written: string, name: string, start: number, { report }: P
     return true
   }
   // Words such as `answer:{...}` are nobody's directive with one colon.
-  if (!(colons === 1 ? name in LEAF_DIRECTIVES : BLOCK_NAMES.includes(name))) return false
+  if (!(colons === 1 ? LEAF_DIRECTIVES.has(name) : BLOCK_NAMES.includes(name))) return false
   const message = `\`${name}\` stands on a line of its own, with two colons`
   report({ code: 'block-misspelt', span, message, help: `write \`::${rest}\` on a line of its own` })
   return true

@@ -21,7 +21,7 @@ export function readLeafDirective(name: string, span: Span, context: ProseContex
     readDirectiveText(text.slice(nameSpan.end, span.end).trimEnd(), nameSpan.end),
     context,
   )
-  const attributes = checkAttributes(written, { what: name, allowed: LEAF_DIRECTIVES[name] ?? [], report })
+  const attributes = checkAttributes(written, { what: name, allowed: LEAF_DIRECTIVES.get(name) ?? [], report })
   if (written.label !== null && !LABELLED.includes(name)) {
     const message = `\`::${name}\` takes nothing in square brackets`
     const help = helpForBrackets(name, written.label.text.trim(), context)
@@ -65,7 +65,7 @@ function namesInBrackets(name: string, written: DirectiveText, { text, report }:
 
 /** How a directive is written whose words stand in square brackets though it takes none. */
 function helpForBrackets(name: string, label: string, { parts }: ProseContext): string {
-  const allowed = LEAF_DIRECTIVES[name] ?? []
+  const allowed = LEAF_DIRECTIVES.get(name) ?? []
   if (allowed.length === 0) return 'delete the brackets'
   if (allowed.includes('part') && parts.some(({ part }) => part.id === label))
     return `write \`::${name}{part=${label}}\``

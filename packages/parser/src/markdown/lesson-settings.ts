@@ -150,7 +150,9 @@ function readAccept(settings: SettingReader, report: Report): readonly string[] 
   for (const { text, span } of entries) {
     if (SILENCEABLE_CODES.includes(text)) accepted.push(text)
     else {
-      const message = text in CODE_DOCS ? `\`${text}\` cannot be silenced` : `there is no finding \`${text}\``
+      const message = Object.hasOwn(CODE_DOCS, text)
+        ? `\`${text}\` cannot be silenced`
+        : `there is no finding \`${text}\``
       report({ code: 'bad-setting', span, message, help: helpWithNames(text, SILENCEABLE_CODES, 'delete it') })
     }
   }

@@ -74,18 +74,18 @@ function meantFeel(text: string): string | null {
 }
 
 /** Tunings of six strings by name: common practice. */
-const TUNINGS: Readonly<Record<string, string>> = {
-  standard: 'E2 A2 D3 G3 B3 E4',
-  dropd: 'D2 A2 D3 G3 B3 E4',
-  opend: 'D2 A2 D3 F#3 A3 D4',
-  openg: 'D2 G2 D3 G3 B3 D4',
-  halfstepdown: 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4',
-}
+const TUNINGS: ReadonlyMap<string, string> = new Map([
+  ['standard', 'E2 A2 D3 G3 B3 E4'],
+  ['dropd', 'D2 A2 D3 G3 B3 E4'],
+  ['opend', 'D2 A2 D3 F#3 A3 D4'],
+  ['openg', 'D2 G2 D3 G3 B3 D4'],
+  ['halfstepdown', 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4'],
+])
 const STANDARD_SIX: readonly number[] = [40, 45, 50, 55, 59, 64]
 
 /** A tuning by its name, or by the letters of six strings: each is taken in the octave nearest to the string's usual pitch. */
 function meantTuning(text: string): string | null {
-  const named = TUNINGS[text.toLowerCase().replace(/[^a-z]/g, '')]
+  const named = TUNINGS.get(text.toLowerCase().replace(/[^a-z]/g, ''))
   if (named !== undefined) return named
   const letters = [...text.matchAll(/([A-Ga-g])([#b]?)/g)]
   if (letters.length !== STANDARD_SIX.length || /[^A-Ga-g#b\s,-]/.test(text)) return null

@@ -118,7 +118,7 @@ function reportDirective(
   const colons = /^:+/.exec(start.text)?.[0].length ?? 0
   const nameSpan = { start: start.offset, end: start.offset + colons + name.length }
   const span = spanOfLine(start)
-  const isLeaf = name in LEAF_DIRECTIVES
+  const isLeaf = LEAF_DIRECTIVES.has(name)
   const isContainer = CONTAINER_NAMES.includes(name)
   if (!isLeaf && !isContainer) {
     const help = helpForName(name)
@@ -192,32 +192,32 @@ function reportColonLine(line: number, start: SourceLine, tell: (line: number, d
 }
 
 /** What people call the things a line can place: common practice. */
-const OTHER_NAMES: Readonly<Record<string, string>> = {
-  warning: 'care',
-  caution: 'care',
-  note: 'teacher',
-  solution: 'answer',
-  pagebreak: 'break',
-  newpage: 'break',
-  tab: 'sheet',
-  tablature: 'sheet',
-  notation: 'sheet',
-  score: 'sheet',
-  chords: 'grids',
-  diagrams: 'grids',
-  practice: 'plan',
-  strum: 'strip',
-  strumming: 'strip',
-  steps: 'cards',
-  structure: 'form',
-  staves: 'blank',
-}
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
+  ['warning', 'care'],
+  ['caution', 'care'],
+  ['note', 'teacher'],
+  ['solution', 'answer'],
+  ['pagebreak', 'break'],
+  ['newpage', 'break'],
+  ['tab', 'sheet'],
+  ['tablature', 'sheet'],
+  ['notation', 'sheet'],
+  ['score', 'sheet'],
+  ['chords', 'grids'],
+  ['diagrams', 'grids'],
+  ['practice', 'plan'],
+  ['strum', 'strip'],
+  ['strumming', 'strip'],
+  ['steps', 'cards'],
+  ['structure', 'form'],
+  ['staves', 'blank'],
+])
 
 /** The mend for a name that no block has. */
 function helpForName(name: string): string {
   const lower = name.toLowerCase()
   if (INLINE_NAMES.includes(lower)) return `write \`:${lower}[...]\` with one colon, inside a sentence`
-  const exact = BLOCK_NAMES.find((known) => known === lower) ?? OTHER_NAMES[lower]
+  const exact = BLOCK_NAMES.find((known) => known === lower) ?? OTHER_NAMES.get(lower)
   return exact === undefined ? helpWithNames(name, BLOCK_NAMES, 'use a name of the guide') : `write \`${exact}\``
 }
 
@@ -229,7 +229,7 @@ function helpForColonLine(start: string, name: string, rest: string): string {
   if (named) return `write \`${start}[${words}]\``
   if (/^[[{]/.test(words) && !/[\]}]/.test(words))
     return `put \`${words.startsWith('[') ? ']' : '}'}\` at the end of this line`
-  if (name in LEAF_DIRECTIVES && /^[A-Za-z][\w-]*$/.test(words)) return `write \`${start}{part=${words}}\``
+  if (LEAF_DIRECTIVES.has(name) && /^[A-Za-z][\w-]*$/.test(words)) return `write \`${start}{part=${words}}\``
   const own = /^(?:\[[^\]]{0,40}\])?(?:\{[^}]{0,40}\})?/.exec(words)?.[0] ?? ''
   return `write \`${start}${own}\` alone on its line`
 }

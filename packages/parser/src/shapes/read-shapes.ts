@@ -30,7 +30,15 @@ const LONGEST_LINE = 1000
 const FRET_CODES: ReadonlySet<FindingCode> = new Set<FindingCode>(['wrong-string-count', 'fret-out-of-range'])
 
 const KEYWORDS: readonly string[] = ['fingers', 'chord', 'implies']
-const FINGERS: Readonly<Record<string, Finger | null>> = { '1': 1, '2': 2, '3': 3, '4': 4, T: 'T', '0': null, x: null }
+const FINGERS: ReadonlyMap<string, Finger | null> = new Map<string, Finger | null>([
+  ['1', 1],
+  ['2', 2],
+  ['3', 3],
+  ['4', 4],
+  ['T', 'T'],
+  ['0', null],
+  ['x', null],
+])
 
 /** Reads the lines of a `shapes` block: `NAME frets [fingers ...] [chord SYMBOL | implies SYMBOL]`; returns its names. */
 export function readShapeLines(lines: readonly SourceLine[], context: ShapeContext): readonly string[] {
@@ -248,7 +256,7 @@ function readFingers(
   }
   const told = new Set<string>()
   return words.map((word, at) => {
-    const finger = FINGERS[word.text]
+    const finger = FINGERS.get(word.text)
     if (finger === undefined) {
       const help = 'write `1` to `4`, `T` for the thumb, or `x` where no finger presses'
       const message = `\`${word.text}\` is no finger`
