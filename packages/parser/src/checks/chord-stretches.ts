@@ -1,4 +1,5 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
+import { barStart } from '../score/bar-start.ts'
 import type { Strike } from '../score/event.ts'
 import type { Bar, Part } from '../score/part.ts'
 import type { Ticks } from '../score/time.ts'
@@ -60,13 +61,12 @@ function soundKey({ symbol, strikes }: ChordStretch): string {
 
 /** The stretches of a part in which a written symbol is in force, in order. A pickup lies before 0. */
 function chordStretches(part: Part): readonly ChordStretch[] {
-  const startOf = (bar: Bar): Ticks => (bar.number === 0 ? -bar.length : bar.start)
   const marks = part.bars.flatMap((bar) =>
-    bar.chords.map((chord): Mark => ({ ...chord, bar, at: startOf(bar) + chord.at })),
+    bar.chords.map((chord): Mark => ({ ...chord, bar, at: barStart(bar) + chord.at })),
   )
   const strikes = part.bars.flatMap((bar) =>
     bar.events.flatMap((event): readonly PlacedStrike[] =>
-      event.kind === 'strike' ? [{ strike: event, bar, start: startOf(bar) + event.at }] : [],
+      event.kind === 'strike' ? [{ strike: event, bar, start: barStart(bar) + event.at }] : [],
     ),
   )
   let from = 0

@@ -1,5 +1,6 @@
 import type { FindingDraft } from '../finding/finding-draft.ts'
 import { handStrokes } from '../hand/strum-speed.ts'
+import { barStart } from '../score/bar-start.ts'
 import type { Event } from '../score/event.ts'
 import type { Bar, Part } from '../score/part.ts'
 import { slotTicks, type Ticks } from '../score/time.ts'
@@ -18,16 +19,13 @@ export const pendulum: Rule = {
 interface HandStroke {
   readonly bar: Bar
   readonly event: Event
-  /** Ticks from the start of the part, the pickup included. */
+  /** Ticks from the start of bar 1. */
   readonly start: Ticks
 }
 
 function turnedStrokes(part: Part): readonly FindingDraft[] {
   const strokes = part.bars.flatMap((bar) =>
-    handStrokes(bar).map((event): HandStroke => {
-      const barStart = bar.number === 0 ? -bar.length : bar.start
-      return { bar, event, start: barStart + event.at }
-    }),
+    handStrokes(bar).map((event): HandStroke => ({ bar, event, start: barStart(bar) + event.at })),
   )
   return runsOf(strokes).flatMap((run): readonly FindingDraft[] => {
     const turned = run.find(isTurned)

@@ -1,3 +1,4 @@
+import { barStart } from '../score/bar-start.ts'
 import type { Event, NoteStart, Strike } from '../score/event.ts'
 import type { Lesson } from '../score/lesson.ts'
 import type { Bar, Part } from '../score/part.ts'
@@ -11,7 +12,7 @@ import { gripOfNotes, gripOfShape } from './grip-of-strike.ts'
 export interface HandMoment {
   readonly bar: Bar
   readonly event: Strike
-  /** Ticks from the start of the part's first written bar. */
+  /** Ticks from the start of bar 1; a pickup lies before 0. */
   readonly start: Ticks
   readonly end: Ticks
   /** Where the feel of its bar plays it, in ticks from the start of the bar; `start` is where it is written. */
@@ -40,7 +41,7 @@ export interface HandAside {
   readonly alternative: number
   /** How many moments of the main line come before it. */
   readonly after: number
-  /** Where the main line goes on, in ticks from the start of the part. */
+  /** Where the main line goes on, in ticks from the start of bar 1. */
   readonly end: Ticks
   readonly moments: readonly HandMoment[]
 }
@@ -57,8 +58,8 @@ export function handMoments(lesson: Lesson, part: Part): PartMoments {
   const moments: HandMoment[] = []
   const asides: HandAside[] = []
   let state: Sounding = { ringing: [], symbol: null }
-  for (const { bar, barStart } of placedBars(part)) {
-    const place = { bar, barStart, swung: swungAt(bar), shapes, all: lesson.shapes }
+  for (const bar of part.bars) {
+    const place = { bar, swung: swungAt(bar), shapes, all: lesson.shapes }
     const taken = new Set<number>()
     const takeAsides = (until: Ticks): void => {
       bar.alternatives.forEach(({ at, length, events }, alternative) => {
@@ -68,7 +69,7 @@ export function handMoments(lesson: Lesson, part: Part): PartMoments {
           bar,
           alternative,
           after: moments.length,
-          end: barStart + at + length,
+          end: barStart(bar) + at + length,
           moments: momentsAside(events, state, place),
         })
       })
@@ -92,7 +93,6 @@ interface Sounding {
 
 interface PlaceInPart {
   readonly bar: Bar
-  readonly barStart: Ticks
   readonly swung: (at: Ticks) => Ticks
   readonly shapes: ReadonlyMap<string, Shape>
   readonly all: readonly Shape[]
@@ -112,9 +112,10 @@ function momentsAside(events: readonly Event[], from: Sounding, place: PlaceInPa
 function meet(
   event: Event,
   before: Sounding,
-  { bar, barStart, swung, shapes, all }: PlaceInPart,
+  { bar, swung, shapes, all }: PlaceInPart,
 ): { readonly moment: HandMoment | null; readonly state: Sounding } {
-  const start = barStart + event.at
+  const from = barStart(bar)
+  const start = from + event.at
   const ringing = before.ringing.filter((note) => note.until > start)
   if (event.kind !== 'strike') return { moment: null, state: { ...before, ringing } }
   const symbol = bar.chords.findLast((chord) => chord.at <= event.at)?.symbol ?? before.symbol
@@ -139,7 +140,7 @@ function meet(
   const struck = new Set(event.notes.map((note) => note.string))
   const rings = event.notes.flatMap((note) =>
     note.ringsTo !== null && note.fret !== null && note.fret > 0
-      ? [{ string: note.string, fret: note.fret, until: barStart + note.ringsTo }]
+      ? [{ string: note.string, fret: note.fret, until: from + note.ringsTo }]
       : [],
   )
   // What the hand let go for this grip does not come back.
@@ -152,12 +153,6 @@ function meet(
 
 function stringsOf(event: Strike, from: NoteStart): readonly number[] {
   return event.notes.filter((note) => note.from === from).map((note) => note.string)
-}
-
-/** Each bar with its start on one line of time that the pickup is part of. */
-export function placedBars(part: Part): readonly { readonly bar: Bar; readonly barStart: Ticks }[] {
-  const pickup = part.bars[0]?.number === 0 ? (part.bars[0]?.length ?? 0) : 0
-  return part.bars.map((bar) => ({ bar, barStart: bar.number === 0 ? 0 : pickup + bar.start }))
 }
 
 /** A finger pulls off to a fret that another already holds: the moment before has to hold it too. */
