@@ -19,14 +19,17 @@ export type Cue =
       readonly bpm: number
       /** Ticks from the start of the bar as written. */
       readonly atTicks: number
+      /** The moment that is told: where the event is written, or a beat that it goes on over. */
+      readonly toldTicks: number
       readonly count: string
     }
 
 /** All that happens in a part, in order of time; at one time events come before strokes, and these before beats. */
 export function cuesOf({ bars, events, strokes }: PlayPart): readonly Cue[] {
   const lit = bars.flatMap(([bar, startMs, , , bpm]) =>
-    (events[bar] ?? []).map(([atTicks, offsetMs, count]): Cue => {
-      return { kind: 'event', atMs: startMs + offsetMs, bar, bpm, atTicks, count }
+    (events[bar] ?? []).map(([atTicks, offsetMs, count, overTicks]): Cue => {
+      const toldTicks = overTicks ?? atTicks
+      return { kind: 'event', atMs: startMs + offsetMs, bar, bpm, atTicks, toldTicks, count }
     }),
   )
   const heard = strokes.map(([atMs, sound]): Cue => ({ kind: 'stroke', atMs, sound }))

@@ -3,8 +3,11 @@ import type { PlayPart } from './play-data.ts'
 
 /** Shows on the page what sounds. */
 export interface Lights {
-  /** Lights an event of a bar in every view of its part, and takes the light from the one before. Returns what was lit. */
-  light(bar: number, atTicks: number): Lit
+  /**
+   * Lights an event of a bar in every view of its part, and takes the light from the one before. The sentences are those of a moment while it
+   * goes on, if there are any, else those that begin it. Returns what was lit.
+   */
+  light(bar: number, atTicks: number, toldTicks?: number): Lit
   clear(): void
 }
 
@@ -50,13 +53,13 @@ export function openLights(page: ParentNode, { id, same }: Pick<PlayPart, 'id' |
 
   return {
     clear,
-    light(bar, atTicks) {
+    light(bar, atTicks, toldTicks = atTicks) {
       clear()
       const groups = [
         ...(inViews.get(placeOf(bar, atTicks)) ?? []),
         ...told(bar, (card) => card.slots.get(placeOf(card.bar, atTicks)) ?? []),
       ]
-      const clauses = told(bar, (card) => wordsFor(card, atTicks))
+      const clauses = told(bar, (card) => wordsFor(card, atTicks, toldTicks))
       lit = [...groups, ...clauses, ...map.filter(({ dataset }) => Number(dataset.map) === bar)]
       for (const node of lit) node.classList.add(LIT)
       const drawings = shownDrawings(groups)
@@ -101,14 +104,18 @@ function placeOf(bar: number, atTicks: number): string {
 }
 
 /** The sentences of a card that tell an event. Where it is shown but told by another bar, with other shapes, the line that says so. */
-function wordsFor({ bar, slots, clauses, asLine }: Card, atTicks: number): readonly HTMLElement[] {
-  const telling = clauses.filter((clause) => tells(clause, atTicks))
+function wordsFor({ bar, slots, clauses, asLine }: Card, atTicks: number, toldTicks: number): readonly HTMLElement[] {
+  const now = clausesAt(clauses, toldTicks)
+  const telling = now.length > 0 ? now : clausesAt(clauses, atTicks)
   if (telling.length > 0 || asLine === null || !slots.has(placeOf(bar, atTicks))) return telling
   return [asLine]
 }
 
-function tells({ dataset }: HTMLElement, atTicks: number): boolean {
-  return Number(dataset.from) <= atTicks && atTicks < Number(dataset.to)
+/** The sentences that hold a moment: of those, the ones that begin last. */
+function clausesAt(clauses: readonly HTMLElement[], ticks: number): readonly HTMLElement[] {
+  const holding = clauses.filter(({ dataset }) => Number(dataset.from) <= ticks && ticks < Number(dataset.to))
+  const latest = Math.max(...holding.map(({ dataset }) => Number(dataset.from)))
+  return holding.filter(({ dataset }) => Number(dataset.from) === latest)
 }
 
 /** Groups by the drawing they are in; of two drawings for windows of different width only one is shown. */

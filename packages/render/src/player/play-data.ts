@@ -17,7 +17,7 @@ export interface PlayPart {
   readonly strokes: readonly PlayStroke[]
   /** What strokes sound like, each kind once. */
   readonly sounds: readonly PlaySound[]
-  /** The events of each written bar, by its number. */
+  /** The events of each written bar and the beats that they go on over, by its number. */
   readonly events: Readonly<Record<number, readonly PlayEvent[]>>
   /** The bar whose card tells a bar that is the same and has no card of its own, by the number of the latter. */
   readonly same: Readonly<Record<number, number>>
@@ -50,8 +50,11 @@ export type PlayNote = readonly [midi: number, lengthMs: number, touch: number]
 export const TOUCHES = ['struck', 'legato', 'muted', 'damped'] as const
 export type Touch = (typeof TOUCHES)[number]
 
-/** An event of a bar: where it is written (ticks from the start of the bar), when it begins, and its count, as in `2 &`; may be empty. */
-export type PlayEvent = readonly [atTicks: number, offsetMs: number, count: string]
+/**
+ * A moment of a bar: the event that sounds, by where it is written (ticks from the start of the bar, negative when it is held in from the bar before);
+ * when the moment comes; and its count, as in `2 &`. Where an event goes on over a beat, that beat is a moment, too, and its ticks stand last.
+ */
+export type PlayEvent = readonly [atTicks: number, offsetMs: number, count: string, overTicks?: number]
 
 /** What the controls say. Words in braces stand for what is put there, as in `Loop bar {bar}`. */
 export interface PlayerWords {

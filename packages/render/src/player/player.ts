@@ -119,7 +119,7 @@ function showCue(cue: Exclude<Cue, { kind: 'stroke' }>, { words, controls, light
     if (cue.leadIn) controls.showPlace(words.countIn, String(cue.beat))
     return
   }
-  const lit = lights.light(cue.bar, cue.atTicks)
+  const lit = lights.light(cue.bar, cue.atTicks, cue.toldTicks)
   controls.showPlace(cue.bar === 0 ? words.pickup : filled(words.bar, { bar: cue.bar }), cue.count)
   controls.showTempo(cue.bpm)
   // Where how it is done is told first, what is done comes last, and is enough to play by.

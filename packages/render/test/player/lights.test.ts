@@ -44,6 +44,12 @@ describe.each([...exampleLessons()])('the page of %s', (_, lesson) => {
           expect(page.querySelectorAll('.map .lit').length, place).toBe(bar.number === 0 ? 0 : 1)
         }
       }
+      for (const [bar, events] of Object.entries(play.events)) {
+        for (const [at, , , over] of events.filter(([, , , ticks]) => ticks !== undefined)) {
+          const views = lights.light(Number(bar), at, over).groups.map(viewOf)
+          expect([...new Set(views)], `bar ${bar} over ${over}`).toEqual(expect.arrayContaining(VIEWS.slice(2)))
+        }
+      }
       lights.clear()
       expect(page.querySelectorAll('.lit').length).toBe(0)
     },
@@ -59,6 +65,15 @@ it('lights no sentence that names another chord than sounds', () => {
   expect(said(1)).toBe('F down and up.')
   expect(said(3)).toBe('As bar 1, with C7 for F.')
   expect(said(4)).toBe(said(3))
+})
+
+// Ferry Queue: in bar 1 the chord struck on 2 & rings over beat 3, which has a sentence of its own.
+it('lights the sentence of a beat that a chord goes on over, with the chord', () => {
+  const lesson = exampleLessons().get('ferry-queue.md')!
+  const lights = openLights(pageOf(lesson), playPart(lesson, lesson.parts[0]!))
+  const { groups, clauses } = lights.light(1, 5040, 6720)
+  expect(new Set(groups.map(({ dataset }) => dataset.at))).toEqual(new Set(['5040']))
+  expect(clauses.map(wordsIn)).toEqual(['A9 rings over the number while the hand swings past.'])
 })
 
 // Ferry Queue: bar 2 tells beat 4, and then another way to play it, which is not what sounds.

@@ -1,5 +1,6 @@
-import { type Bar, barTicks, type Event, type Lesson, type Part, swungAt } from '@barwise/parser'
+import { type Bar, barTicks, type Lesson, type Part, swungAt } from '@barwise/parser'
 import { countLabel } from '../../../engrave/count-label.ts'
+import { barContents } from '../../../engrave/rhythm/write-rhythm.ts'
 import { keyStroke } from '../../../exchange/midi/key-strokes.ts'
 import { playedBars } from '../../../exchange/midi/played-bars.ts'
 import { type PlayedNote, playedNotes } from '../../../exchange/midi/played-notes.ts'
@@ -23,6 +24,7 @@ const ROLL_MS = 38
 /** A part for the play-along: the same bars, notes and times as its MIDI file has, in milliseconds. */
 export function playPart(lesson: Lesson, part: Part): PlayPart {
   const played = playedBars(part)
+  const contents = barContents(part.bars, part.repeats)
   const seconds = playedSeconds(played)
   const notes = swungNotes(playedNotes(lesson, part, played), played)
   const bars = played.map(({ bar, start }) => playBar(bar, seconds(start)))
@@ -31,7 +33,9 @@ export function playPart(lesson: Lesson, part: Part): PlayPart {
     title: part.title,
     bars,
     ...strokesOf(notes, seconds),
-    events: Object.fromEntries(part.bars.map((bar) => [bar.number, bar.events.map((event) => playEvent(bar, event))])),
+    events: Object.fromEntries(
+      part.bars.map((bar, index) => [bar.number, playEvents(bar, contents[index]?.heldIn?.at ?? null)]),
+    ),
     same: Object.fromEntries(part.bars.flatMap(({ number, sameAs }) => (sameAs === null ? [] : [[number, sameAs]]))),
   }
 }
@@ -44,11 +48,23 @@ function playBar(bar: Bar, start: number): PlayBar {
   return [number, startMs, lengthMs, beatMs, tempoBpm, beats, firstBeat]
 }
 
-function playEvent(bar: Bar, { at }: Event): PlayEvent {
-  const count = countLabel(bar, at)
-  const beat = String(bar.firstBeat + Math.floor(at / bar.beatTicks) + 1)
+/** The events of a bar and the beats that they, or what is held in from the bar before, go on over. */
+function playEvents(bar: Bar, heldInTicks: number | null): readonly PlayEvent[] {
+  const events = bar.events.map(({ at }): PlayEvent => [at, ...momentOf(bar, at)])
+  const beats = Array.from({ length: Math.ceil(bar.length / bar.beatTicks) }, (_, beat) => beat * bar.beatTicks)
+  const over = beats.flatMap((ticks): readonly PlayEvent[] => {
+    const at = bar.events.findLast((event) => event.at <= ticks)?.at ?? heldInTicks
+    return at === null || at === ticks ? [] : [[at, ...momentOf(bar, ticks), ticks]]
+  })
+  return [...events, ...over].sort(([, one], [, other]) => one - other)
+}
+
+/** When a moment of a bar comes, and its count. */
+function momentOf(bar: Bar, ticks: number): readonly [offsetMs: number, count: string] {
+  const count = countLabel(bar, ticks)
+  const beat = String(bar.firstBeat + Math.floor(ticks / bar.beatTicks) + 1)
   const said = count === null || count.beat ? beat : `${beat} ${count.text}`
-  return [at, milliseconds(secondsOf(bar, swungAt(bar)(at))), said]
+  return [milliseconds(secondsOf(bar, swungAt(bar)(ticks))), said]
 }
 
 /** The notes by the action that sounds them; what sounds alike is told once. */

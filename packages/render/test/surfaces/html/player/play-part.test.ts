@@ -72,6 +72,24 @@ describe('a part for the play-along', () => {
     ])
   })
 
+  // By hand: an eighth at 60 quarters a minute is 500 ms; what is struck on 2 & of bar 1 is held over beat 1 of bar 2, which begins 1,680 ticks later.
+  it('tells the beats that an event goes on over, in its own bar and in the next', () => {
+    const play = playOf(
+      'tempo: 60',
+      ':::part{#t title="T" grid=8 time=2/4}\nbar 1\n  1: 0@6_ -\n  2: - 1@6_\nbar 2\n  1: - -\n  2: 2@6 .\n:::',
+    )
+    expect(play.events[1]).toEqual([
+      [0, 0, '1'],
+      [0, 1000, '2', 3360],
+      [5040, 1500, '2 &'],
+    ])
+    expect(play.events[2]).toEqual([
+      [-1680, 0, '1', 0],
+      [3360, 1000, '2'],
+      [5040, 1500, '2 &'],
+    ])
+  })
+
   it('writes what sounds alike once', () => {
     const play = playOf('tempo: 60', TAG)
     expect(play.sounds.length).toBeLessThan(play.strokes.length)
