@@ -34,12 +34,14 @@ export interface CardFigure {
   readonly cells: readonly StripCell[]
   /** How much smaller than asked for the whole is set to fit the page; 1 unless it must. Excerpt and strip are told at full size. */
   readonly scale: number
+  /** How many times wider its cells would have to be for all in them to have its room; 1 and less where all has. */
+  readonly crowded: number
   /** Left edge of the first cell and right edge of the last, in the drawing. */
   readonly left: number
   readonly right: number
 }
 
-/** Cells grow to hold crowded accidentals, but no further than this many times their size. */
+/** Cells, and the parts of a cut, grow to hold what is crowded in them, but no further than this many times the size of a cell. */
 const WIDEST = 1.5
 /** Cells shrink no further than to this share: blocks stay wide enough for their words. */
 const NARROWEST = 0.75
@@ -88,6 +90,7 @@ export function drawCardFigure(input: DrawCardFigureInput): CardFigure {
     strip,
     cells: strip.cells,
     scale,
+    crowded: excerpt.leastCellPt / cell,
     left: left * scale,
     right: right * scale,
   }
@@ -99,7 +102,7 @@ function cellFor(excerpt: PreparedExcerpt, cell: number, { maxWidthPt, pageWidth
   const cells = widthsPt.reduce((sum, width) => sum + width, 0)
   // Parts of a cut are as wide as other cells where there is room: their counts and notes are no smaller.
   const evened = (cell * cell) / Math.min(cell, ...widthsPt)
-  const wanted = Math.min(Math.max(cell, leastCellPt, evened), cell * WIDEST)
+  const wanted = Math.max(Math.min(Math.max(cell, evened), cell * WIDEST), Math.min(leastCellPt, evened * WIDEST))
   if (pageWidthPt === undefined && (maxWidthPt === undefined || wanted === cell)) return wanted
   // What stands beside the cells is known only from the drawing.
   const beside = excerpt.engrave(cell).drawing.width - cells

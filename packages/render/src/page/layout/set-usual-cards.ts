@@ -18,6 +18,9 @@ import { say } from './text-run.ts'
 /** A figure wider than its column by no more than this share is drawn with narrower cells, so that its steps stand beside it. */
 const SQUEEZED = 1.08
 
+/** How many times too narrow cells may be and still show all that is in them: a little less white between signs. */
+const CROWDED = 1.1
+
 /**
  * Cards with music at the left and steps at the right, or in two columns where all of them are short, under a head with the key to the strip.
  *
@@ -33,7 +36,7 @@ export function setUsualCards(
   const style = cardStyle(area, context)
   const figures = cards.map((card) => {
     const column = showsWholeBar(card) ? style.musicWidth : style.musicWidth - style.thenLeast
-    const draw = (pageWidthPt: number): CardFigure =>
+    const draw = (pageWidthPt: number, maxWidthPt: number): CardFigure =>
       drawCardFigure({
         lesson: context.lesson,
         part,
@@ -43,11 +46,13 @@ export function setUsualCards(
         toTicks: card.toTicks,
         staffSpacePt: context.style.cardStaffSpace,
         pageWidthPt,
-        maxWidthPt: column,
+        maxWidthPt,
       })
-    const figure = draw(area.width)
+    const figure = draw(area.width, column)
+    // What would run into each other in the column takes the width of the page, its steps under it.
+    if (figure.crowded > CROWDED) return draw(area.width, area.width)
     const over = figure.drawing.width / column
-    return !style.stacked && over > 1 && over <= SQUEEZED ? draw(column) : figure
+    return !style.stacked && over > 1 && over <= SQUEEZED ? draw(column, column) : figure
   })
   const widths = figures.map(({ drawing }, index) => {
     const card = cards[index]
