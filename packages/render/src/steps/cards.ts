@@ -2,7 +2,8 @@ import type { Bar, Lesson, Part, Ticks } from '@barwise/parser'
 import { type BarProfile, beatCount, differingBeats, profileOf } from './bar-compare.ts'
 import { type Exchange, exchangeShapes, toldAlike } from './exchange-shapes.ts'
 import { emptyMemory, fullMemory, type ShapeMemory } from './hand.ts'
-import { joinBeats } from './join-beats.ts'
+import { type BeatSpan, joinBeats } from './join-beats.ts'
+import { type Repeated, repeatedBeats } from './repeated-beats.ts'
 import { restsByBeat } from './rests-by-beat.ts'
 
 /** How a bar is told by an earlier one: all of `bar`, its shapes exchanged, but the stretch from `untilTicks` to `fromTicks`. */
@@ -150,21 +151,31 @@ function ticksOf(bar: Bar, { from, to }: Stretch): Pick<AsBar, 'untilTicks' | 'f
 }
 
 /**
- * The beats from the first to behind the last that differ, widened so that no cut of either bar is torn and no sound is told apart
- * from the beats that it alone fills.
+ * The beats from the first to behind the last that differ, widened so that no cut of either bar is torn, no sound is told apart
+ * from the beats that it alone fills, and no beat of the other bar is left that is told there by one that differs.
  */
 function wholeStretch(bar: Bar, other: Bar, differing: readonly number[]): Stretch | null {
   const first = differing[0]
   const last = differing.at(-1)
   if (first === undefined || last === undefined) return null
+  const beats = ({ fromTicks, toTicks }: BeatSpan | Repeated): Stretch => ({
+    from: Math.floor(fromTicks / bar.beatTicks),
+    to: Math.ceil(toTicks / bar.beatTicks),
+  })
   const whole = [
-    ...[...bar.groups, ...other.groups].map(({ at, length }) => ({ from: at, to: at + length })),
-    ...joinBeats(bar, 0, bar.length).map(({ fromTicks, toTicks }) => ({ from: fromTicks, to: toTicks })),
-  ].map(({ from, to }) => ({ from: Math.floor(from / bar.beatTicks), to: Math.ceil(to / bar.beatTicks) }))
+    ...[...bar.groups, ...other.groups].map(({ at, length }) => beats({ fromTicks: at, toTicks: at + length })),
+    ...joinBeats(bar, 0, bar.length).map(beats),
+  ]
+  const spans = joinBeats(other, 0, other.length)
+  const repeats = repeatedBeats(other, spans).flatMap((model, i) => {
+    const span = spans[i]
+    return model === null || span === undefined ? [] : [{ model: beats(model), again: beats(span) }]
+  })
   let stretch: Stretch = { from: first, to: last + 1 }
   for (let torn = true; torn; ) {
     const { from, to } = stretch
-    const touched = whole.filter((one) => one.from < to && one.to > from)
+    const meets = (one: Stretch): boolean => one.from < to && one.to > from
+    const touched = [...whole.filter(meets), ...repeats.filter(({ model }) => meets(model)).map(({ again }) => again)]
     stretch = {
       from: Math.min(from, ...touched.map((one) => one.from)),
       to: Math.max(to, ...touched.map((one) => one.to)),

@@ -64,3 +64,15 @@ test('strings are told by name or by number', () => {
   expect(told('Em7 - - -', { strings: 'names' })).toContain('from the A string to the high E string')
   expect(told('Em7 - - -', { strings: 'numbers' })).toContain('from string 5 to string 1')
 })
+
+test('of sentences that two shapes share only those are said with the shape’s name', () => {
+  const shapes = 'G5 3 5 5 x x x fingers 1 3 4 x x x\nA5 5 7 7 x x x fingers 1 3 4 x x x'
+  expect(told('G5 - A5 -', { shapes })).toContain(
+    'A5: finger 1 at fret 5 on string 6 and finger 3 at fret 7 on string 5. Add finger 4 at fret 7 on string 4. ' +
+      'For A5, let finger 4 touch string 3 to keep it quiet. A5 keeps strings 2 and 1 silent.',
+  )
+  const mixed = 'G5 3 5 5 x x x fingers 1 3 4 x x x\nE5 0 2 2 x x x fingers 0 1 1 x x x'
+  expect(told('E5 - G5 -', { shapes: mixed })).toContain(
+    'Let finger 4 touch string 3 to keep it quiet. G5 keeps strings 2 and 1 silent.',
+  )
+})

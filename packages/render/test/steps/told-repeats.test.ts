@@ -97,3 +97,37 @@ test('a bar with other shapes and a beat of its own is told by another only wher
   const full = 'bar 1\n  1: G G\n  2: G G\n  3: G G\n  4: G G\nbar 2\n  1: Em Em\n  2: Em Em\n  3: Em Em\n  4: G G'
   expect(stepsWritten(full, EIGHTHS).cards[1]!.asText).toBe('As bar 1 to the end of beat 3, with Em for G, then:')
 })
+
+test('a silence that begins in a beat ends with it, so that strokes off the beat repeat in words', () => {
+  expect(beats(1, "bar 1\n  1: . .\n  2: G' .\n  3: . .\n  4: G' .", EIGHTHS)).toEqual([
+    '1: Silence.',
+    '2: Strike G down, short. Silence on ‘and’.',
+    '3–4: As beats 1 and 2.',
+  ])
+  // From a beat's start on it is one.
+  expect(beats(1, 'bar 1\n  1: G -\n  2: - .\n  3: . .\n  4: . .', EIGHTHS).at(-1)).toBe('3–4: Silence on 3.')
+})
+
+test('a beat whose last sound goes on over the next is not told by one whose sound ends', () => {
+  const island = 'bar 1\n  1: G -\n  2: G G\n  3: - G\n  4: G G\nbar 2\n  1: G -\n  2: G G\n  3: - G\n  4: G G'
+  expect(beats(1, island, EIGHTHS)).toEqual([
+    '1: Strike G down; let it last.',
+    '2: G down. G up on ‘and’; hold it.',
+    '3: G rings over the number while the hand swings past. G up on ‘and’.',
+    '4: G down and up.',
+  ])
+})
+
+test('a bar whose last sound goes on over the bar line is told apart from one where it ends', () => {
+  const start = 'bar 1\n  1: G -\n  2: x x\n  3: G x\n  4: x G\nbar 2\n  1: - x\n  2: x x\n  3: G x\n'
+  expect(cardWritten(3, `${start}  4: x x\nbar 3\n  1: G -\n  2: x x\n  3: G x\n  4: x G`, EIGHTHS)).toMatch(
+    /^As bar 1 to the end of beat 3, then:\n4: Scratch down\. Strike G up on ‘and’\.$/m,
+  )
+})
+
+test('a beat that another bar tells by one that differs is told itself', () => {
+  const lines = 'bar 1\n  1: G G\n  2: x x\n  3: G G\n  4: x x\nbar 2\n  1: G x\n  2: x x\n  3: G G\n  4: x x'
+  const steps = stepsWritten(lines, EIGHTHS)
+  expect(steps.cards[0]!.items.at(-1)!.label).toBe('3–4')
+  expect(steps.cards[1]!.asText).toBe('')
+})

@@ -101,3 +101,28 @@ test('cuts are told before their first stroke, with their counts where these hav
     'Split the time of ‘and’ and ‘a’ into three even parts.',
   )
 })
+
+test('a single string and open strings are struck, not caught or held first', () => {
+  expect(beat('Em7@5 - - -')).toBe('Strike only string 5 of Em7, down; let it last.')
+  expect(beat('0@6 0@5 - -')).toBe('Strike open string 6 down. Strike open string 5 up on ‘e’; let it last.')
+  expect(beat('0@6 - 0@5+0@4 -', { attributes: 'grid=16 stroke=pluck' })).toBe(
+    'Pluck open string 6; let it last. Pluck open strings 5 and 4 on ‘and’; let it last.',
+  )
+  expect(beat('0@6 0@5 - -', { language: 'de' })).toBe(
+    'Schlag die leere Saite 6 abwärts. Schlag die leere Saite 5 auf ‚e‘ aufwärts; halt es aus.',
+  )
+})
+
+test('a stroke in a plucked part is a brush', () => {
+  const plucked = { attributes: 'grid=16 stroke=pluck' }
+  expect(beat('d:G - u:G -', plucked)).toBe('Brush G down; let it last. G up on ‘and’; let it last.')
+  expect(beat('d:G - u:G -', { ...plucked, language: 'de' })).toContain('Streich G abwärts;')
+})
+
+test('a sound that lasts slides away at its end, another at once', () => {
+  expect(beat('Em7 - s:. .')).toContain('Strike Em7 down; let it last, then slide away.')
+  expect(beat('Em7 s:. . .')).toContain('Strike Em7 down, then slide away.')
+  expect(told('  1: Em7 - - -\n  2: - - - -\n  3: s:. . . .\n  4: x x x x')).toContain(
+    'hold it through 2, then slide away.',
+  )
+})
