@@ -11,22 +11,24 @@ import { midiOf, parsePitch } from '../theory/pitch.ts'
  */
 export function meantValue(name: string, text: string, allows: (value: string) => boolean): string | null {
   const plain = plainLetters(text)?.text ?? text
-  const guesses = [plain, plain.toLowerCase(), plain.replace(/\s+/g, ''), BY_NAME[name]?.(plain) ?? '']
+  const guesses = [plain, plain.toLowerCase(), plain.replace(/\s+/g, ''), BY_NAME.get(name)?.(plain) ?? '']
   return guesses.find((guess) => guess !== '' && guess !== text && allows(guess)) ?? null
 }
 
-const BY_NAME: Readonly<Record<string, (text: string) => string | null>> = {
-  key: meantKey,
-  tempo: meantTempo,
-  goal: meantTempo,
-  time: meantTime,
-  feel: meantFeel,
-  tuning: meantTuning,
-  capo: onlyNumber,
-  grid: onlyNumber,
-  bars: (text) => text.replace(/\s*(?:to|until|,)\s*/, '-'),
-  stroke: (text) => (/^(?:finger|pick(?:ed|ing)$|pluck)/i.test(text) ? 'pluck' : null),
-}
+type Guess = (text: string) => string | null
+
+const BY_NAME: ReadonlyMap<string, Guess> = new Map<string, Guess>([
+  ['key', meantKey],
+  ['tempo', meantTempo],
+  ['goal', meantTempo],
+  ['time', meantTime],
+  ['feel', meantFeel],
+  ['tuning', meantTuning],
+  ['capo', onlyNumber],
+  ['grid', onlyNumber],
+  ['bars', (text) => text.replace(/\s*(?:to|until|,)\s*/, '-')],
+  ['stroke', (text) => (/^(?:finger|pick(?:ed|ing)$|pluck)/i.test(text) ? 'pluck' : null)],
+])
 
 /**
  * The key that a wrong value means: a chord symbol or a tonic alone, as people say it, or its German name.
