@@ -19,7 +19,9 @@ export function readSentence(reading: Reading, sentence: string): void {
     reading.justCut = true
     return
   }
-  const again = sentence.match(new RegExp(`^(?:As|Each as|Beats? .+ (?:is|are)) beats? (${LIST})(?: again)?$`, 'i'))
+  const again = sentence.match(
+    new RegExp(`^(?:As|Each as|Beats? .+ (?:is|are)) beats? (${LIST})(?: again)?(?:, (?:twice|\\w+ times))?$`, 'i'),
+  )
   if (again !== null) {
     copyBeats(reading, toList(again[1]!))
     return

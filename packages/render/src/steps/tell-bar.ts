@@ -35,7 +35,7 @@ export function tellBar(
       const model = { beat: beatAt(bar, repeated.fromTicks), through: beatAt(bar, repeated.toTicks - 1) }
       const last = items.at(-1)
       const before = last?.instructions[0]
-      if (last !== undefined && before?.kind === 'as-beat' && goesOn(before, last, model)) {
+      if (last !== undefined && before?.kind === 'as-beat' && goesOn(before, model)) {
         const instructions = [{ ...before, toTicks: span.toTicks }]
         items[items.length - 1] = { ...last, to, toTicks: span.toTicks, instructions }
       } else {
@@ -91,13 +91,10 @@ function shapeFirst(told: readonly Instruction[]): readonly Instruction[] {
   return shape === undefined || !still ? told : [shape, ...before, ...told.slice(at + 1)]
 }
 
-/** Whether a beat that is another again joins the item before: the same beat once more, or the next of beats repeated in order. */
+/** Whether a beat that is another again joins the item before: by the same beat, or by the same beats in their order. */
 function goesOn(
   before: Extract<Instruction, { kind: 'as-beat' }>,
-  item: Item,
   model: { readonly beat: number; readonly through: number },
 ): boolean {
-  if (before.beat !== model.beat || before.through !== model.through) return false
-  const length = model.through - model.beat + 1
-  return length === 1 || item.to - item.from + 1 < length
+  return before.beat === model.beat && before.through === model.through
 }

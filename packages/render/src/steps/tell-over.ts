@@ -17,7 +17,10 @@ export function tellOver(telling: Telling, state: State, at: Ticks, until: Ticks
   const named = event.kind === 'strike' && event.stroke !== null ? shapeOf(event, memory) : undefined
   const plainly =
     event.kind === 'strike' && event.target.only === null && event.target.shift === 0 && event.target.added.length === 0
-  const to = countName(bar, Math.max(at, end - 1))
+  const last = countName(bar, Math.max(at, end - 1))
+  const number = { kind: 'count', beat: last.beat, name: 'number', late: false } as const
+  // A sound from before that fills its last beat goes on through the beat.
+  const to = held !== null && end % bar.beatTicks === 0 ? number : last
   return {
     kind: 'over',
     fromTicks: at,
@@ -25,7 +28,7 @@ export function tellOver(telling: Telling, state: State, at: Ticks, until: Ticks
     sound: event.kind,
     name: named !== undefined && plainly && held === null ? named.name : null,
     // The parts of a cut are not counted before it is announced: then the beat's number stands for what goes on.
-    to: to.kind === 'count' ? to : { kind: 'count', beat: to.beat, name: 'number', late: false },
+    to: to.kind === 'count' ? to : number,
     fromBarBefore: held !== null,
     swings: bar.stroke === 'alternate',
     wholeBar: first === undefined && at === 0,

@@ -44,8 +44,7 @@ test('beats that repeat those before them in order are told by them as one', () 
   const six = { attributes: 'grid=8 time=6/8 stroke=down' }
   expect(beats(1, 'bar 1\n  1: G\n  2: x\n  3: x\n  4: G\n  5: x\n  6: x', six).at(-1)).toBe('4–6: As beats 1–3.')
   expect(beats(1, 'bar 1\n  1: G\n  2: x\n  3: G\n  4: x\n  5: G\n  6: x', six).slice(2)).toEqual([
-    '3–4: As beats 1 and 2.',
-    '5–6: Beats 5 and 6 are beats 1 and 2 again.',
+    '3–6: As beats 1 and 2, twice.',
   ])
 })
 
@@ -61,6 +60,13 @@ test('where the hand swings in quarters it is told to go down on every count', (
   )
   const mixed = 'bar 1\n  1: G\n  2: G\n  3: G\n  4: G\nbar 2 grid 8\n  1: G G\n  2: G -\n  3: G G\n  4: . .'
   expect(cardWritten(2, mixed, QUARTERS)).toContain('The strumming hand swings down and up.')
+})
+
+test('a sound from the bar before that fills its last beat goes on through that beat', () => {
+  const lines = 'bar 1\n  1: G -\n  2: - -\nbar 2\n  1: - -\n  2: . .'
+  expect(cardWritten(2, lines, { attributes: 'grid=8 time=2/4' })).toContain(
+    '1–2: The sound from the bar before rings through 1. Silence on 2.',
+  )
 })
 
 test('a bar of silence is told as one', () => {

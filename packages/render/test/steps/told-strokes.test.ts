@@ -126,3 +126,12 @@ test('a sound that lasts slides away at its end, another at once', () => {
     'hold it through 2, then slide away.',
   )
 })
+
+test('strokes that fill a cut from its start on need no place, unless the same was said', () => {
+  expect(told('  1-2 in 3: Em7 Em7 Em7\n  3-4 in 3: Em7 Em7 Em7')).toMatch(
+    /^1–2: Split beats 1 and 2 into three even parts\. Strike Em7 down, up and down\.\n3–4: Split beats 3 and 4 into three even parts\. Em7 down, up and down\.$/m,
+  )
+  expect(told('  1-2 in 3: x x x\n  3-4 in 3: x x x')).toMatch(
+    /Scratch down, up and down\.\n3–4: .*Scratch down, up and down on the first part\.$/m,
+  )
+})

@@ -170,8 +170,8 @@ export const ENGLISH: Readonly<Record<string, string>> = {
 
   'as-beat': '{n, plural, one {as beat {beat}} other {each as beat {beat}}}',
   'as-beat.again': '{n, plural, one {beat {list} is beat {beat} again} other {beats {list} are beat {beat} again}}',
-  'as-beats': 'as beats {beats}',
-  'as-beats.again': 'beats {list} are beats {beats} again',
+  'as-beats': 'as beats {beats}{k, plural, one {} other {, {times}}}',
+  'as-beats.again': 'beats {list} are beats {beats} again{k, plural, one {} other {, {times}}}',
   remark: '<i>“{text}”</i>',
   'remark.inside': '‘{words}’',
   'alternative.lead':

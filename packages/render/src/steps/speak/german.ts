@@ -186,8 +186,8 @@ export const GERMAN: Readonly<Record<string, string>> = {
   'as-beat': '{n, plural, one {wie Zählzeit {beat}} other {jede wie Zählzeit {beat}}}',
   'as-beat.again':
     '{n, plural, one {Zählzeit {list} ist wieder wie Zählzeit {beat}} other {die Zählzeiten {list} sind wieder wie Zählzeit {beat}}}',
-  'as-beats': 'wie die Zählzeiten {beats}',
-  'as-beats.again': 'die Zählzeiten {list} sind wieder wie die Zählzeiten {beats}',
+  'as-beats': 'wie die Zählzeiten {beats}{k, plural, one {} other {, {times}}}',
+  'as-beats.again': 'die Zählzeiten {list} sind wieder wie die Zählzeiten {beats}{k, plural, one {} other {, {times}}}',
   remark: '<i>„{text}“</i>',
   'remark.inside': '‚{words}‘',
   'alternative.lead':

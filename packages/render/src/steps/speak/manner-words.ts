@@ -25,9 +25,15 @@ export function speakStrokes(voice: Voice, strokes: readonly (string | null)[], 
   return voice.list(strokes.map(one))
 }
 
-/** The place of what is told, empty where it is simply the next slot. */
-export function speakPlace(voice: Voice, told: Pick<Kind<'strike'>, 'place' | 'sayPlace'>, full: Fullness): RichText {
-  if (full === 0 && !told.sayPlace) return []
+/** The place of what is told, empty where it is simply the next slot; `run` is how many strokes are told from there on. */
+export function speakPlace(
+  voice: Voice,
+  told: Pick<Kind<'rest'>, 'place' | 'sayPlace' | 'splits'>,
+  { full, run }: { readonly full: Fullness; readonly run: number },
+): RichText {
+  // Strokes that fill a cut just told from its start on need no place: "Split the beat … Strike G down, up and down."
+  const fillCut = run > 1 && told.splits.length > 0
+  if ((full === 0 || fillCut) && !told.sayPlace) return []
   return voice.place(told.place, full === 2)
 }
 

@@ -124,7 +124,7 @@ function speak(speaker: Speaker, told: Instruction, said: Said, how: Manner, ite
     case 'unstruck':
       return speakUnstruck(voice, told, said, how)
     case 'scratch':
-      return speakScratch(voice, told, full)
+      return speakScratch(voice, told, how)
     case 'rest':
       return speakRest(voice, told, full)
     case 'over':
@@ -154,7 +154,8 @@ function speakAsBeat(voice: Voice, told: Kind<'as-beat'>, item: Item, insist: bo
   const list = voice.beats(item.from, item.to)
   const n = item.to - item.from + 1
   if (told.through === told.beat) return voice.say(`as-beat${again}`, { n, beat: String(told.beat), list })
-  return voice.say(`as-beats${again}`, { beats: voice.beats(told.beat, told.through), list })
+  const k = n / (told.through - told.beat + 1)
+  return voice.say(`as-beats${again}`, { beats: voice.beats(told.beat, told.through), list, k, times: voice.times(k) })
 }
 
 /** Closes a sentence: first letter raised unless it is a shape's name, a full stop unless the words bring their own end. */

@@ -20,7 +20,7 @@ export function speakStrike(
   const stroke = speakStrokes(voice, told.strokes, told.styled)
   const key = strikeForm(told, said, stroke.length === 0)
   said.struck = true
-  const place = speakPlace(voice, told, full)
+  const place = speakPlace(voice, told, { full, run: insist ? 1 : told.strokes.length })
   const slide = speakSlide(voice, told.slideFrom)
   const what = key === 'strike.only' ? speakOnly(voice, told.what) : speakWhat(voice, told.what)
   const only = told.what.kind === 'catch' ? told.what.strings : told.what.kind === 'shape' ? told.what.only : null
