@@ -78,7 +78,7 @@ export async function makeFiles(
       lessons: sound.map(({ lesson, findings }) => ({ lesson, findings })),
       edition,
       fonts: fonts(edition),
-      images: pageImages(sound),
+      images: pageImages([work, ...sound]),
       creationDate: setting.date ?? NO_DATE,
       ...(setting.paper === undefined ? {} : { paper: setting.paper }),
     })
@@ -94,6 +94,7 @@ export async function makeFiles(
     const folder = `${stem}-web`
     const booklet = planBooklet({
       book: work.book,
+      bookImages: bookletImages(work.images),
       lessons,
       edition,
       fonts: fonts(edition),

@@ -13,21 +13,29 @@ import { pageImage } from '@barwise/render'
 import { fileInside } from './inside-folder.ts'
 import { nameImages } from './name-images.ts'
 
+/** What holds blocks: a lesson, or a part of a book. */
+type Written = Pick<Lesson, 'blocks'>
+
 /** A lesson whose pictures are named from the book's folder on, those pictures, and a finding for each that cannot be shown. */
-export interface LoadedImages {
-  readonly lesson: Lesson
+export interface LoadedImages<Own extends Written = Lesson> {
+  readonly lesson: Own
   readonly images: ReadonlyMap<string, Uint8Array>
   readonly findings: readonly Finding[]
 }
 
 /**
- * Reads the pictures that a lesson shows: PNG or JPEG files inside `root`, the folder of the book (of the lesson, where it
+ * Reads the pictures that a lesson, or a book among its own words, shows: PNG or JPEG files inside `root`, the folder of the book (of the lesson, where it
  * stands alone). A file outside it, reached by `..` or by a link, counts as not there, which the reader reports.
  *
  * @param root absolute.
  * @param lessonPath the lesson's own file, absolute.
  */
-export function loadImages(lesson: Lesson, source: SourceFile, lessonPath: string, root: string): LoadedImages {
+export function loadImages<Own extends Written>(
+  lesson: Own,
+  source: SourceFile,
+  lessonPath: string,
+  root: string,
+): LoadedImages<Own> {
   const images = new Map<string, Uint8Array>()
   const names = new Map<string, string>()
   const reporter = createReporter(source)

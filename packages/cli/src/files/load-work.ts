@@ -1,6 +1,7 @@
-import { dirname, join, relative, resolve } from 'node:path'
+import { basename, dirname, join, relative, resolve } from 'node:path'
 import {
   type Book,
+  type BookReading,
   checkBook,
   checkLesson,
   createReporter,
@@ -43,6 +44,8 @@ export interface LoadedWork {
   /** Whether the book's own file was read without an error; true for a lesson alone. */
   readonly bookReadable: boolean
   readonly lessons: readonly LoadedLesson[]
+  /** The pictures that the book shows among its own words. */
+  readonly images: ReadonlyMap<string, Uint8Array>
   /** All findings: the book's, then each lesson's in order. */
   readonly findings: readonly Finding[]
   /** The text of every file that was read, by the name that findings carry. */
@@ -65,10 +68,11 @@ export function loadWork(path: string, folder: string, progress: (file: string) 
   if (isBook(path)) return loadBook(source, place, reading)
   if (bookOfShapes(absolute) !== null) {
     const { findings } = readShapeFile(source)
-    return { ...place, book: null, bookReadable: true, lessons: [], findings, sources }
+    return { ...place, book: null, bookReadable: true, lessons: [], images: new Map(), findings, sources }
   }
   const loaded = loadLesson(source, { absolute, ...surroundings(absolute, place, reading) })
-  return { ...place, book: null, bookReadable: true, lessons: [loaded.lesson], findings: loaded.findings, sources }
+  const { lesson, findings } = loaded
+  return { ...place, book: null, bookReadable: true, lessons: [lesson], images: new Map(), findings, sources }
 }
 
 /** A book is the file called `book.md`. */
@@ -82,16 +86,17 @@ interface Place {
   readonly stem: string
 }
 
-interface BookReading {
+interface WorkReading {
   readonly folder: string
   readonly sources: Map<string, string>
   readonly progress: (file: string) => void
 }
 
-function loadBook(source: SourceFile, place: Place, reading: BookReading): LoadedWork {
-  const { book, findings } = readBook(source, {
+function loadBook(source: SourceFile, place: Place, reading: WorkReading): LoadedWork {
+  const read = readBook(source, {
     hasFile: (name) => fileInside(place.folder, place.folder, name) !== null,
   })
+  const { book, images, findings } = withImages(read, source, place)
   const shapes = sharedShapes(book, source, place, reading)
   const bookFindings = [...findings, ...shapes.findings]
   const links = book.parts.flatMap((part) => part.lessons)
@@ -121,6 +126,7 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
   return {
     ...place,
     book,
+    images,
     bookReadable: !bookFindings.some((finding) => finding.severity === 'error'),
     lessons: loaded.map(({ lesson }) => {
       const misses = crossing.some((finding) => finding.place.file === lesson.path)
@@ -131,12 +137,27 @@ function loadBook(source: SourceFile, place: Place, reading: BookReading): Loade
   }
 }
 
+/** The book with the pictures among its own words. */
+function withImages(
+  { book, findings }: BookReading,
+  source: SourceFile,
+  { folder }: Place,
+): BookReading & Pick<LoadedWork, 'images'> {
+  const path = join(folder, basename(source.path))
+  const loaded = book.parts.map((part) => loadImages({ blocks: part.intro }, source, path, folder))
+  return {
+    book: { ...book, parts: book.parts.map((part, at) => ({ ...part, intro: loaded[at]?.lesson.blocks ?? [] })) },
+    images: new Map(loaded.flatMap((one) => [...one.images])),
+    findings: [...findings, ...loaded.flatMap((one) => one.findings)],
+  }
+}
+
 /** The shared shape file of a book and its own findings; a finding at the setting when it is not there. */
 function sharedShapes(
   book: Book,
   source: SourceFile,
   place: Place,
-  reading: BookReading,
+  reading: WorkReading,
 ): { readonly source: SourceFile | null; readonly findings: readonly Finding[] } {
   const name = book.settings.shapes
   if (name === null) return { source: null, findings: [] }
@@ -154,7 +175,7 @@ function sharedShapes(
 }
 
 /** What a lesson named alone takes from the book around it, so that it reads there and here alike: pictures, shapes, lesson names. */
-function surroundings(absolute: string, place: Place, reading: BookReading): Omit<LessonFiles, 'absolute'> {
+function surroundings(absolute: string, place: Place, reading: WorkReading): Omit<LessonFiles, 'absolute'> {
   const around = bookAround(absolute)
   if (around === null) return { root: place.folder, shapes: null, lessons: null, language: null }
   const path = relative(reading.folder, around.path) || around.path
@@ -169,7 +190,7 @@ function lessonNames(book: Book): readonly string[] {
 }
 
 /** A file of the book's folder, named as the caller would name it; null when it is not there or lies outside. */
-function sourceInside(name: string, place: Place, reading: BookReading): SourceFile | null {
+function sourceInside(name: string, place: Place, reading: WorkReading): SourceFile | null {
   if (fileInside(place.folder, place.folder, name) === null) return null
   const shown = join(dirname(place.path), name)
   try {

@@ -1,7 +1,9 @@
 import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
+import { PUPIL } from '@barwise/render'
 import { describe, expect, test } from 'vitest'
+import { makeFiles } from '../../src/commands/make-files.ts'
 import { loadWork } from '../../src/files/load-work.ts'
 import { runProgram } from '../../src/program.ts'
 import { SOUND_LESSON, testWorld } from '../support/test-world.ts'
@@ -65,6 +67,28 @@ describe('loadWork', () => {
     expect(world.printed.err).toBe(
       `error: ${name} is ${kind}, not a plain text\n  help: save it as plain text in UTF-8, with a name that ends in .md\n`,
     )
+  })
+
+  test('reads the pictures among the words of the book itself, which stand on paper and in the booklet', async () => {
+    const book = BOOK.replace('title: B\n---\n', 'title: B\n---\n\nThe room ![The room](hand.png) at seven.\n')
+    expect(book).not.toBe(BOOK)
+    const folder = folderWith({
+      'book/book.md': book,
+      'book/a.md': SOUND_LESSON,
+      'book/deep/b.md': SOUND_LESSON,
+      'book/hand.png': PNG,
+    })
+    const work = load(folder)
+    expect(work.findings).toEqual([])
+    expect([...work.images.keys()]).toEqual(['hand.png'])
+    const { files } = await makeFiles(work, ['html', 'pdf'], { date: null, edition: PUPIL }, () => {})
+    const index = files.find(({ name }) => name.endsWith('/index.html'))?.content
+    const shown = /<img src="(images\/hand-[0-9a-f]{8}\.png)" alt="The room">/.exec(
+      String(typeof index === 'function' ? index() : index),
+    )
+    expect(files.map(({ name }) => name)).toContain(`book-web/${shown?.[1]}`)
+    const pdf = files.find(({ name }) => name.endsWith('.pdf'))?.content as Uint8Array
+    expect(Buffer.from(pdf).toString('latin1')).toContain('/Subtype /Image')
   })
 
   test('keeps two pictures of one name apart', () => {

@@ -33,6 +33,8 @@ export interface BookletLesson {
 export interface RenderHtmlInput {
   /** The book the lessons belong to; null makes a booklet of one lesson. */
   readonly book: Book | null
+  /** The pictures among the book's own words, by the names it calls them. */
+  readonly bookImages?: ReadonlyMap<string, BookletImage>
   /** In the book's order. */
   readonly lessons: readonly BookletLesson[]
   readonly fonts: FontSet
@@ -62,7 +64,7 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
   const files = new Map<string, () => string | Uint8Array>()
   const pages = pagesOf(input)
   const places = placeBook(pages)
-  const images = imageFiles(input.lessons, files)
+  const images = input.lessons.map((lesson) => imagesOf(lesson.images, files))
   input.lessons.forEach(({ lesson }, index) => {
     const page = pages[index] as BookletPage
     files.set(page.fileName, () => {
@@ -71,7 +73,8 @@ export function planBooklet(input: RenderHtmlInput): BookletPlan {
     })
   })
   const { book } = input
-  if (book !== null) files.set('index.html', () => contents(input, book, pages, places))
+  const ownImages = imagesOf(input.bookImages ?? new Map(), files)
+  if (book !== null) files.set('index.html', () => contents(input, book, { pages, places, images: ownImages }))
   const { player, edition = PUPIL } = input
   const playing = player === undefined ? '' : playerStyles(edition.large)
   files.set('assets/style.css', () => styleSheet(input.webFonts, edition) + playing)
@@ -114,19 +117,17 @@ function contextFor(
   }
 }
 
-/** Puts each picture into the files, and gives its address for each lesson that shows it. */
-function imageFiles(
-  lessons: readonly BookletLesson[],
+/** Puts each picture into the files, and gives the addresses by the names that the words call them. */
+function imagesOf(
+  images: ReadonlyMap<string, BookletImage>,
   files: Map<string, () => string | Uint8Array>,
-): readonly ReadonlyMap<string, string>[] {
-  return lessons.map(({ images }) => {
-    const addresses = new Map<string, string>()
-    for (const [source, { fileName, bytes }] of images) {
-      files.set(`images/${fileName}`, () => bytes)
-      addresses.set(source, `images/${encodeURIComponent(fileName)}`)
-    }
-    return addresses
-  })
+): ReadonlyMap<string, string> {
+  const addresses = new Map<string, string>()
+  for (const [source, { fileName, bytes }] of images) {
+    files.set(`images/${fileName}`, () => bytes)
+    addresses.set(source, `images/${encodeURIComponent(fileName)}`)
+  }
+  return addresses
 }
 
 function placeOf(book: Book | null, pages: readonly BookletPage[], index: number): LessonPlace | null {
@@ -142,8 +143,7 @@ function placeOf(book: Book | null, pages: readonly BookletPage[], index: number
 function contents(
   input: RenderHtmlInput,
   book: Book,
-  pages: readonly BookletPage[],
-  places: FlowContext['places'],
+  { pages, places, images }: Pick<FlowContext, 'places' | 'images'> & { readonly pages: readonly BookletPage[] },
 ): string {
   const { language } = book.settings
   const speaking = { words: pageWords(language), web: webWords(language) }
@@ -153,7 +153,7 @@ function contents(
     const blocks = book.parts[index]?.intro ?? []
     if (first === undefined || page === undefined) return []
     const own = { ...page, lessonFile: book.file, fileName: 'index.html' }
-    const context = { ...contextFor(input, first, own, places, new Map()), ...speaking }
+    const context = { ...contextFor(input, first, own, places, images), ...speaking }
     return flowOf(composeProse(blocks, language), context)
   }
   const edition = editionName(input.edition ?? PUPIL, language)

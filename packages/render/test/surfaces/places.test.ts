@@ -90,7 +90,7 @@ describe('the places of a PDF', () => {
       const order = [
         ...raw.matchAll(/\/Kids \[((?:\d+ 0 R ?)+)\]\s*\/Count|\/Count \d+\s*\/Kids \[((?:\d+ 0 R ?)+)\]/g),
       ]
-      const kids = (order[0]?.[1] ?? order[0]?.[2] ?? '').match(/\d+(?= 0 R)/g) ?? []
+      const kids: readonly string[] = (order[0]?.[1] ?? order[0]?.[2] ?? '').match(/\d+(?= 0 R)/g) ?? []
       return { page: kids.indexOf(page), y: Number(y) }
     }
     const laid = pages.flatMap((page, index) =>
