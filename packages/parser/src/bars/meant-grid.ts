@@ -1,3 +1,4 @@
+import { beatTicksOf, gridFits } from '../markdown/setting-values.ts'
 import type { Instrument } from '../score/instrument.ts'
 import type { PartAttributes } from '../score/part-attributes.ts'
 import type { Shape } from '../score/shape.ts'
@@ -31,8 +32,8 @@ export interface PartLines {
 }
 
 /**
- * Reads the lines of a part on its grid and count. Where several beats do not fit and all, or nearly all, fit another grid, or beats of three
- * units (12/8 counted in four), the part was written for that: it is read so, and one finding says what to write.
+ * Reads the lines of a part on its grid and count. Where several beats do not fit and all, or nearly all, fit another grid or the other way
+ * to count (12/8 in four, or in twelve), the part was written for that: it is read so, and one finding says what to write.
  */
 export function readInMeantGrid(block: WrittenLines): PartLines {
   const { attributes } = block
@@ -40,13 +41,16 @@ export function readInMeantGrid(block: WrittenLines): PartLines {
   const misfits = misfitsOf(given)
   const first = misfits.find(({ code }) => code === 'wrong-slot-count')
   if (first === undefined || misfits.length < SUSPICIOUS) return given
-  const thirds = attributes.metre.count / 3
-  const grids = GRIDS.filter((grid) => grid !== attributes.grid)
+  const { metre, count } = attributes
+  const beatTicks = beatTicksOf(metre, count)
+  const grids = GRIDS.filter((grid) => grid !== attributes.grid && gridFits(grid, beatTicks))
+  const counts = [metre.count / 3, metre.count].filter((other) => {
+    const ticks = Number.isInteger(other) && other > 1 ? beatTicksOf(metre, other) : beatTicks
+    return ticks !== beatTicks && gridFits(attributes.grid, ticks)
+  })
   const others: readonly { readonly write: string; readonly attributes: PartAttributes }[] = [
     ...grids.map((grid) => ({ write: `grid=${grid}`, attributes: { ...attributes, grid } })),
-    ...(Number.isInteger(thirds) && thirds > 1 && attributes.count !== thirds
-      ? [{ write: `count=${thirds}`, attributes: { ...attributes, count: thirds } }]
-      : []),
+    ...counts.map((other) => ({ write: `count=${other}`, attributes: { ...attributes, count: other } })),
   ]
   const tried = others.map((other) => {
     const read = readUnder(block, other.attributes)

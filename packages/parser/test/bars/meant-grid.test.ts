@@ -21,6 +21,16 @@ describe('a part written for another grid', () => {
     expect(groove.findings[0]?.help).toBe('write `count=4` in the braces of the part: all its beats fit that')
     expect(groove.bar(1).events.at(-1)?.kind).toBe('scratch')
   })
+  test('is counted in the units of its metre when all its beats fit those, never on a grid that does not cut a beat', () => {
+    const groove = readGroove('bar 1\n  1: Em7 x\n  2: Em7 -\n  3: x -\n  4: Em7 x\n  5: Em7 -\n  6: - -', {
+      grid: 16,
+      metre: { count: 6, unit: 8 },
+      count: 2,
+    })
+    expect(groove.told).toEqual(['wrong-slot-count: Em7 x'])
+    expect(groove.findings[0]?.help).toBe('write `count=6` in the braces of the part: all its beats fit that')
+    expect(groove.bar(1).beatTicks).toBe(1680)
+  })
   test('is read on the grid that nearly all its beats fit, with a finding for each that does not', () => {
     const groove = readGroove(EIGHTHS.replace('2: Em7 x', '2: Em7 x x'))
     expect(groove.told).toEqual(['wrong-slot-count: Em7 -', 'wrong-slot-count: Em7 x x'])
