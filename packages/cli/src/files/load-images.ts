@@ -83,7 +83,7 @@ function bytesOf(path: string): Uint8Array | null {
 type Image = Extract<Inline, { kind: 'image' }>
 
 /** Every picture in the blocks, in order. */
-export function imagesIn(blocks: readonly Block[]): readonly Image[] {
+function imagesIn(blocks: readonly Block[]): readonly Image[] {
   return blocks.flatMap((block): readonly Image[] => {
     switch (block.kind) {
       case 'heading':

@@ -21,7 +21,7 @@ export interface BarHeader {
   readonly chords: readonly Word[] | null
 }
 
-export const MOST_BARS_A_LINE = 512
+const MOST_BARS_A_LINE = 512
 export const MOST_BARS = 99_999
 
 /** Reads `3` or `5-8`; null when it is neither. Numbers past nine figures are none. */

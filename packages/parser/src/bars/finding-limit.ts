@@ -1,7 +1,7 @@
 import type { FindingDraft, Report } from '../finding/finding-draft.ts'
 
 /** The most findings of one block. */
-export const MOST_FINDINGS = 200
+const MOST_FINDINGS = 200
 
 /** The findings of a block on their way to the writer. */
 export interface FindingLimit {

@@ -140,7 +140,7 @@ function shapeFingers(shape: Shape, byString: ReadonlyMap<number, Finger | null>
 }
 
 /** The finger on each string of a moment; where a string is pressed twice, that of the higher fret, which sounds. */
-export function stringFingers(moment: FingeredMoment): ReadonlyMap<number, Finger> {
+function stringFingers(moment: FingeredMoment): ReadonlyMap<number, Finger> {
   const byString = new Map<number, Finger>()
   moment.grip.presses.forEach((press, at) => {
     const finger = moment.fingering?.[at]

@@ -46,7 +46,7 @@ export function tipMm(neck: Neck, fret: number): number {
 }
 
 /** Millimetres between two neighbouring strings at a distance from the nut. */
-export function stringSpacingMm(neck: Neck, fromNutMm: number): number {
+function stringSpacingMm(neck: Neck, fromNutMm: number): number {
   const { nut, bridge } = neck.spacingMm
   return nut + ((bridge - nut) * fromNutMm) / neck.scaleMm
 }

@@ -45,7 +45,7 @@ export interface RankedFingering {
 }
 
 /** What one fingering of a grip costs the hand. */
-export function fingeringCost(grip: Grip, fingering: Fingering): number {
+function fingeringCost(grip: Grip, fingering: Fingering): number {
   return burdensOf(grip, fingering).reduce((sum, amount, at) => sum + amount * (WEIGHT_LIST[at] ?? 0), 0)
 }
 

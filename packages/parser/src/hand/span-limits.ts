@@ -33,7 +33,7 @@ export type HandSize = 'adult' | 'small'
  *
  * @example judgeSpan('1-4', 98.8, 'adult') // 'stretch'
  */
-export function judgeSpan(pair: FingerPair, spanMm: number, hand: HandSize): Reach {
+function judgeSpan(pair: FingerPair, spanMm: number, hand: HandSize): Reach {
   const scale = hand === 'small' ? SMALL_HAND : 1
   const [comfortable, stretch, veryHard] = SPAN_LIMITS_MM[pair]
   if (spanMm <= comfortable * scale) return 'comfortable'

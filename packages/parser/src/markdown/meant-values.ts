@@ -35,7 +35,7 @@ const BY_NAME: ReadonlyMap<string, Guess> = new Map<string, Guess>([
  *
  * @example meantKey('Em') // 'E minor'
  */
-export function meantKey(text: string): string | null {
+function meantKey(text: string): string | null {
   const named = text
     .replace(/[-\s]*moll$/i, ' minor')
     .replace(/[-\s]*dur$/i, ' major')
@@ -56,7 +56,7 @@ export function meantKey(text: string): string | null {
  *
  * @example meantTempo('96 bpm') // '96'
  */
-export function meantTempo(text: string): string | null {
+function meantTempo(text: string): string | null {
   const number = /^[^\d.,]*(\d{2,3}(?:[.,]\d+)?)[^\d]*$/.exec(text)?.[1]
   return number === undefined ? null : String(Math.round(Number(number.replace(',', '.'))))
 }

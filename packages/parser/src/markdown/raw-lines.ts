@@ -20,6 +20,6 @@ export function withoutComment(line: SourceLine): SourceLine {
 }
 
 /** Where the comment of a line starts, -1 without one. */
-export function commentStart(text: string): number {
+function commentStart(text: string): number {
   return /(?:^|\s)\/\//.exec(text)?.index ?? -1
 }

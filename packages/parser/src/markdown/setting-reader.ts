@@ -60,7 +60,7 @@ export function settingReader(matter: FrontMatter, report: Report): SettingReade
 }
 
 /** A value as it fits into a message: its first line, at most forty characters. */
-export function shortened(text: string): string {
+function shortened(text: string): string {
   const line = text.split(/[\r\n]/)[0] ?? ''
   return line.length > 40 ? `${line.slice(0, 39)}…` : line
 }

@@ -71,11 +71,6 @@ export function isToneName(text: string): text is ToneName {
   return Object.hasOwn(TONES, text)
 }
 
-/** Semitones of a tone above the root, within the octave, as in `semitonesOfTone('9')` = 2. */
-export function semitonesOfTone(name: ToneName): number {
-  return TONES[name].semitones
-}
-
 /**
  * A tone above a root, spelled by its degree. Where that would need three signs it takes the plainest name.
  *

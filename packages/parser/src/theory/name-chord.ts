@@ -45,7 +45,7 @@ interface KnownType {
 export const nameChord: Namer = createNamer(NAMING_COSTS)
 
 /** A namer with costs of its own. */
-export function createNamer(costs: NamingCosts): Namer {
+function createNamer(costs: NamingCosts): Namer {
   const types = costs.types.map(knownType)
   return (midis, context = {}) => {
     const sounding = [...new Set(midis.map(pitchClass))]
