@@ -2,6 +2,7 @@ import type { Lesson } from '@barwise/parser'
 import type { CheckNotes, DocumentBlock, Fact, LessonDocument } from '../page/document/document-block.ts'
 import type { PageWords } from '../page/document/page-words.ts'
 import { practicePlan } from '../page/document/practice-plan.ts'
+import { capital } from '../page/document/typography.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { PUPIL } from '../page/edition.ts'
 import { type ComposeOptions, composeLesson } from '../page/lesson-document.ts'
@@ -57,10 +58,6 @@ function factText(fact: Fact, words: PageWords): string {
 
 function heading(text: string, line: '=' | '-'): string {
   return `${text}\n${line.repeat([...text].length)}`
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
 /** Blocks parted by an empty line, or close under each other; nothing after a heading. */

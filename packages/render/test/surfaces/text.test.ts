@@ -110,6 +110,10 @@ test('tells only the bars that cards are asked for', () => {
   expect(text).not.toContain('\nBar 1')
 })
 
+test('says under the name of a bar what it teaches and how much it asks, as the pages do', () => {
+  expect(ferry).toContain('\nBar 1, also bars 3, 5 and 7.\nHeld over the beat, some strings only, effort 3 of 4.\n1: ')
+})
+
 test('puts no empty line between a heading and what belongs to it', () => {
   const text = lesson('## Homework', 'Sing it.', '::::care\nRest.\n::::')
   expect(text).toContain('Homework\n--------\nSing it.\n\nCare\n----\nRest.\n')

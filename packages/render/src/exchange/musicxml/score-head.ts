@@ -1,4 +1,5 @@
 import type { Lesson, Part } from '@barwise/parser'
+import { capital } from '../../page/document/typography.ts'
 import { pageWords } from '../../page/document/words-of-language.ts'
 import { instrumentSound } from '../instrument-sound.ts'
 import { element, type XmlElement } from '../xml-door.ts'
@@ -42,8 +43,4 @@ export function scoreHead(lesson: Lesson, part: Part): readonly (XmlElement | nu
       ),
     ),
   ]
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1)
 }

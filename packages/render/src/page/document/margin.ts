@@ -4,6 +4,7 @@ import { type BarNote, hasCare, type MarginNote, marginNote, type NoteWording } 
 import type { PageWords } from './page-words.ts'
 import { type LeftFinding, placeFindings } from './place-findings.ts'
 import { teacherWords } from './teacher-words.ts'
+import { capital } from './typography.ts'
 
 /** The margin of a lesson: it gives each block of the document the notes that stand beside it, each note once. */
 export interface Margin {
@@ -27,7 +28,7 @@ export function openMargin(lesson: Lesson, findings: readonly Finding[], words: 
   const restPlace = ({ finding, place, shape }: LeftFinding): string => {
     if (place === null) return shape === null ? teacher.line(finding.place.line) : unlessNamed(shape.name, finding)
     const bar = finding.bar === null ? [barName(place.bars)] : []
-    return raised([...(several ? [place.part.title] : []), ...bar].join(', '))
+    return capital([...(several ? [place.part.title] : []), ...bar].join(', '))
   }
   const aboutFindings = (placed: number, here: number): string => {
     if (placed > 0) return teacher.placed(placed, here > 0)
@@ -41,7 +42,7 @@ export function openMargin(lesson: Lesson, findings: readonly Finding[], words: 
     besideCards: (part, bars) =>
       places.takeInBars(part, bars).map(({ finding, place }) => {
         const own = place.bars.from === place.card && place.bars.to === place.card
-        const where = own || finding.bar !== null ? '' : raised(barName(place.bars))
+        const where = own || finding.bar !== null ? '' : capital(barName(place.bars))
         return { ...marginNote(finding, where, wording), card: place.card }
       }),
     atEnd: (careStands) => {
@@ -62,8 +63,4 @@ export function openMargin(lesson: Lesson, findings: readonly Finding[], words: 
 
 function unlessNamed(name: string, finding: Finding): string {
   return finding.message.includes(name) ? '' : name.replace('.', '\u00a0')
-}
-
-function raised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -75,6 +75,11 @@ export function holdNumbers(text: string, words: PageWords): string {
   return text.replace(new RegExp(source, flags), (pair) => `${pair.trimEnd()}\u00a0`)
 }
 
+/** A text with its first letter raised, as at the start of a sentence. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
 /** The plain text of some words, references and pictures by their names. */
 export function plainText(children: readonly Inline[], words: PageWords): string {
   return children

@@ -3,6 +3,7 @@ import type { DocumentBlock } from '../../page/document/document-block.ts'
 import type { MarginNote } from '../../page/document/margin-note.ts'
 import { stripBars } from '../../page/document/strip-bars.ts'
 import { toldCards } from '../../page/document/told-cards.ts'
+import { capital } from '../../page/document/typography.ts'
 import {
   heardRhythm,
   itemPlainText,
@@ -88,7 +89,9 @@ function cardText(card: StepCard, bar: Bar, steps: PartSteps, { lesson }: TextCo
     return item.kind === 'or' || item.label === '' ? words : `${item.label}: ${words}`
   })
   // What leads into the beats stands right before them.
+  const tags = card.tags.join(', ')
   const said = [
+    tags === '' ? '' : `${capital(tags)}.`,
     plainText(card.chordText, steps.andWord, steps.countMarks),
     plainText(card.countText, steps.andWord, steps.countMarks),
     card.asText,
