@@ -16,10 +16,10 @@ export interface Manner {
 }
 
 const MARKS = [
-  [', with an accent', 'accent'],
-  [', softly', 'ghost'],
-  [', short', 'short'],
-  [', with vibrato', 'vibrato'],
+  [', (?:each )?with an accent', 'accent'],
+  [', (?:each )?softly', 'ghost'],
+  [', (?:each )?short', 'short'],
+  [', (?:each )?with vibrato', 'vibrato'],
 ] as const
 
 /** Reads directions, place, slide, marks and length in the order in which they are said; throws where something is left over. */
@@ -37,7 +37,7 @@ export function readManner(words: string, verb: string, style: Count['style']): 
   const place = take(PLACE)?.[0]
   const slide = takeSlide(take)
   const palmMuted = take(', palm-muted') !== null
-  const rolled = take(', rolled string by string') !== null
+  const rolled = take(', (?:each )?rolled string by string') !== null
   const marks: string[] = slidesOff ? ['slide-off'] : []
   for (let before = -1; before < marks.length; ) {
     before = marks.length

@@ -135,3 +135,11 @@ test('strokes that fill a cut from its start on need no place, unless the same w
     /Scratch down, up and down\.\n3–4: .*Scratch down, up and down on the first part\.$/m,
   )
 })
+
+test('a manner of several strokes told as one is said of each, in both languages', () => {
+  expect(beat("Em7' Em7' x> x>")).toBe('Strike Em7 down and up, each short. Scratch down and up, each with an accent.')
+  expect(beat("m:Em7>' m:Em7>' x x")).toContain('Strike Em7 down and up, palm-muted, each with an accent, short.')
+  expect(beat("Em7' Em7' x> x>", { language: 'de' })).toBe(
+    'Schlag Em7 abwärts und aufwärts, jeweils kurz. Schlag gedämpft abwärts und aufwärts, jeweils betont.',
+  )
+})

@@ -40,7 +40,8 @@ export function speakPlace(
 /** The dynamics and ways of playing in the order in which they are said. */
 export function speakMarks(
   voice: Voice,
-  told: Pick<Kind<'strike'>, 'marks' | 'palmMuted' | 'lasting' | 'ringing'> & { readonly rolled?: boolean },
+  told: Pick<Kind<'strike'>, 'marks' | 'palmMuted' | 'lasting' | 'ringing'> &
+    Partial<Pick<Kind<'strike'>, 'rolled' | 'strokes'>>,
 ): RichText {
   const keys = [
     ...(told.palmMuted ? ['mark.palm'] : []),
@@ -48,7 +49,10 @@ export function speakMarks(
     ...told.marks.filter((mark) => mark !== 'slide-off').map((mark) => `mark.${mark}`),
     ...(slidesOff(told) === 'at once' ? ['mark.slide-off'] : []),
   ]
-  return keys.flatMap((key) => voice.say(key))
+  // What is told of several strokes holds for each of them, and is said so once.
+  const n = told.strokes?.length ?? 1
+  const first = keys.find((key) => key !== 'mark.palm' && key !== 'mark.ring')
+  return keys.flatMap((key) => voice.say(key, { n: key === first ? n : 1 }))
 }
 
 /** When a sound slides away: at once, or when it has lasted; null when it does not. */
