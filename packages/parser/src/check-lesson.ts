@@ -46,10 +46,10 @@ export function checkLesson(lesson: Lesson, sources: readonly SourceFile[], opti
     grips: gripsOf(fingered.lesson, fingered.hands),
   }
   const files = new Map(
-    sources.map((source) => [
-      source.path,
-      { index: createLineIndex(source.text), silenced: silencer(source, lesson.settings.accept) },
-    ]),
+    sources.map((source) => {
+      const index = createLineIndex(source.text)
+      return [source.path, { index, silenced: silencer(source, { index, accept: lesson.settings.accept }) }]
+    }),
   )
   const findings = RULES.flatMap((rule) => rule.check(context)).flatMap((draft) => {
     const path = draft.file ?? lesson.file
