@@ -39,8 +39,8 @@ interface Style {
  */
 export function patternLesson(seed: number): string {
   const random = createRandom(seed)
-  const metre = random.pick(['4/4', '3/4', '2/4'])
-  const grid = random.pick([8, 16])
+  const metre = random.pick(['4/4', '3/4', '2/4', '6/4'])
+  const grid = random.pick([4, 8, 16])
   const stroke = random.pick(['alternate', 'alternate', 'down', 'pluck'])
   const style: Style = {
     beats: Number(metre[0]),
@@ -76,12 +76,14 @@ function cutHead({ cut }: Style, beat: number): string {
   return cut === null ? `${beat}:` : `${beat} in ${cut}:`
 }
 
-/** Beats with one or two shapes, some of them the same beat again. */
+/** Beats with one or two shapes, some of them the same beat again, or all of them two or three that repeat. */
 function patternLines(random: Random, style: Style): readonly string[] {
   const [one, two] = [random.pick(style.shapes), random.pick(style.shapes)]
   const made: string[] = []
+  const period = random.chance(30) ? 2 + random.below(2) : style.beats
   return Array.from({ length: style.beats }, (_, i) => {
-    const beat = made.length > 0 && random.chance(40) ? random.pick(made) : beatOf(random, style, i < 2 ? one : two)
+    const fresh = made.length === 0 || !random.chance(40)
+    const beat = made[i - period] ?? (fresh ? beatOf(random, style, i < 2 ? one : two) : random.pick(made))
     made.push(beat)
     return `  ${cutHead(style, i + 1)} ${beat}`
   })

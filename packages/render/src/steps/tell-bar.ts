@@ -35,16 +35,14 @@ export function tellBar(
       const model = { beat: beatAt(bar, repeated.fromTicks), through: beatAt(bar, repeated.toTicks - 1) }
       const last = items.at(-1)
       const before = last?.instructions[0]
-      if (last !== undefined && before?.kind === 'as-beat' && goesOn(before, model)) {
-        const instructions = [{ ...before, toTicks: span.toTicks }]
-        items[items.length - 1] = { ...last, to, toTicks: span.toTicks, instructions }
-      } else {
-        items.push({
-          ...shared,
-          instructions: [{ kind: 'as-beat', fromTicks: span.fromTicks, toTicks: span.toTicks, ...model }],
-        })
-      }
-      items.push(...alternativesIn(telling, span.fromTicks, span.toTicks))
+      const joins = last !== undefined && before?.kind === 'as-beat' && goesOn(before, model)
+      const item = joins ? { ...last, to, toTicks: span.toTicks } : shared
+      const told = { kind: 'as-beat' as const, fromTicks: item.fromTicks, toTicks: span.toTicks, ...model }
+      items.splice(joins ? -1 : items.length, 1, { ...item, instructions: [told] })
+      // Other ways to play one of several beats that are repeated together follow when all of these are told.
+      const together = repeated.toTicks - repeated.fromTicks
+      if ((span.toTicks - item.fromTicks) % together === 0)
+        items.push(...alternativesIn(telling, span.toTicks - together, span.toTicks))
       return
     }
     const over = tellOver(telling, state, span.fromTicks, span.toTicks)

@@ -137,3 +137,8 @@ test('a beat that another bar tells by one that differs is told itself', () => {
   expect(steps.cards[0]!.items.at(-1)!.label).toBe('3–4')
   expect(steps.cards[1]!.asText).toBe('')
 })
+
+test('another way to play one of several beats that repeat together follows all of them', () => {
+  const card = cardWritten(1, 'bar 1\n  1: G\n  2: x\n  3: G\n  4: x\n  or 3: Em', QUARTERS)
+  expect(card).toMatch(/^3–4: As beats 1 and 2\.\nor: Another way for beat 3\. Em: /m)
+})
