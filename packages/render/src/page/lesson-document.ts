@@ -9,7 +9,7 @@ import { withInner } from './document/inner-blocks.ts'
 import { type Margin, NO_MARGIN, openMargin } from './document/margin.ts'
 import { noteValueOf } from './document/note-value.ts'
 import type { PageWords } from './document/page-words.ts'
-import { setWords } from './document/typography.ts'
+import { setGiven, setPlain, setWords } from './document/typography.ts'
 import { pageWords } from './document/words-of-language.ts'
 import { type Edition, PUPIL } from './edition.ts'
 
@@ -51,9 +51,9 @@ export function composeLesson(lesson: Lesson, options: ComposeOptions = {}): Les
     id: context.id,
     language: lesson.settings.language,
     head: {
-      title: lesson.settings.title,
-      subtitle: lesson.settings.subtitle,
-      author: lesson.settings.author,
+      title: setPlain(lesson.settings.title, words),
+      subtitle: setGiven(lesson.settings.subtitle, words),
+      author: setGiven(lesson.settings.author, words),
       edition: editionName(edition, lesson.settings.language),
       facts: lessonFacts(lesson, words),
     },
@@ -137,7 +137,7 @@ function partHead(part: Part, context: Context): DocumentBlock {
   return {
     kind: 'part-head',
     part,
-    title: part.title,
+    title: setPlain(part.title, context.words),
     tempo: { note: noteValueOf(beatTicks), bpm: first?.tempoBpm ?? context.lesson.settings.tempoBpm, goalBpm: null },
     about: aboutPart(part, context.words),
     anchor: partAnchor(context.id, part),
@@ -155,7 +155,7 @@ function planOf(part: Part, context: Context): DocumentBlock {
 
 /** The part's title where the lesson has more than one part, so that a section says whose it is. */
 function nameIfSeveral(part: Part, context: Context): string | null {
-  return context.lesson.parts.length > 1 ? part.title : null
+  return context.lesson.parts.length > 1 ? setPlain(part.title, context.words) : null
 }
 
 function composeContainer(block: Extract<Block, { kind: 'container' }>, context: Context): readonly DocumentBlock[] {

@@ -2,6 +2,7 @@ import type { Book, Finding, Lesson } from '@barwise/parser'
 import type { FontSet } from '../fonts/font-set.ts'
 import { lessonIds } from '../page/document/anchors.ts'
 import { editionName } from '../page/document/edition-name.ts'
+import { setPlain } from '../page/document/typography.ts'
 import { pageWords } from '../page/document/words-of-language.ts'
 import { type Edition, PUPIL } from '../page/edition.ts'
 import { composeLesson, composeProse } from '../page/lesson-document.ts'
@@ -90,7 +91,7 @@ function pagesOf({ book, lessons, edition = PUPIL }: RenderHtmlInput): readonly 
     const id = ids[index] ?? ''
     const document = composeLesson(lesson, { id, findings, edition })
     const fileName = book === null ? 'index.html' : `${id}.html`
-    return { lessonFile: lesson.file, fileName, title: lesson.settings.title, document }
+    return { lessonFile: lesson.file, fileName, document }
   })
 }
 
@@ -133,11 +134,15 @@ function imagesOf(
 function placeOf(book: Book | null, pages: readonly BookletPage[], index: number): LessonPlace | null {
   if (book === null) return null
   return {
-    bookTitle: book.settings.title,
+    bookTitle: setPlain(book.settings.title, pageWords(book.settings.language)),
     number: index + 1,
-    previous: pages[index - 1] ?? null,
-    next: pages[index + 1] ?? null,
+    previous: linkTo(pages[index - 1]),
+    next: linkTo(pages[index + 1]),
   }
+}
+
+function linkTo(page: BookletPage | undefined): LessonPlace['next'] {
+  return page === undefined ? null : { title: page.document.head.title, fileName: page.fileName }
 }
 
 function contents(

@@ -128,3 +128,15 @@ test('a picture among words stands by itself behind them, and one alone where it
   ])
   expect(kinds(paragraph(image))).toEqual([['image']])
 })
+
+test('titles are set with true marks, as the words are', () => {
+  const settings = { title: `The "Old" Boat's Song`, subtitle: `It's late`, author: `The 'Yard'` }
+  const one = { ...groove, title: `Tom's "Run"` }
+  const document = composeLesson(lesson({ parts: [one], blocks: [partBlock], settings }))
+  expect(document.head).toMatchObject({
+    title: 'The “Old” Boat’s Song',
+    subtitle: 'It’s late',
+    author: 'The ‘Yard’',
+  })
+  expect(document.flow[0]).toMatchObject({ kind: 'part-head', title: 'Tom’s “Run”' })
+})

@@ -37,9 +37,14 @@ function setRun(children: readonly Inline[], words: PageWords, before: Before): 
   })
 }
 
-/** One run of the page's own words, set as a printer does. */
+/** One run of words without emphasis, set as a printer does. */
 export function setPlain(text: string, words: PageWords): string {
   return setText(text, words, { last: ' ', quoting: false })
+}
+
+/** The same for words that may not be there. */
+export function setGiven(text: string | null, words: PageWords): string | null {
+  return text === null ? null : setPlain(text, words)
 }
 
 const APOSTROPHE = '\u2019'

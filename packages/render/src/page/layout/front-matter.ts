@@ -2,7 +2,7 @@ import type { Book } from '@barwise/parser'
 import { pointsOf } from '../../drawing/lengths.ts'
 import { composeProse } from '../document/compose-prose.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
-import { setPlain } from '../document/typography.ts'
+import { setGiven, setPlain } from '../document/typography.ts'
 import { fourStrokes } from './four-strokes.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { LessonStart } from './lesson-start.ts'
@@ -39,7 +39,10 @@ export function setFrontMatter(
 /** Title and author in the upper half, the four strokes between them. */
 function titlePage(book: Book, area: Area, context: LayoutContext): FilledPage {
   const { style } = context
-  const { title, subtitle, author } = book.settings
+  const { words } = context
+  const title = setPlain(book.settings.title, words)
+  const subtitle = setGiven(book.settings.subtitle, words)
+  const author = setGiven(book.settings.author, words)
   const size = { size: style.title.size * 1.3, leading: style.title.size * 1.36 }
   const rows: Row[] = [
     ...setParagraph(
@@ -141,16 +144,16 @@ function setContents(book: Book, starts: readonly LessonStart[], area: Area, con
   const openParts = (): readonly Row[] => {
     const rows: Row[] = []
     for (let part = waiting.shift(); part !== undefined; part = waiting.shift()) {
-      rows.push(...partLine(part.heading ?? '', { ...narrow, parent: toc }, context))
-      const words = setBlocks(
+      rows.push(...partLine(setPlain(part.heading ?? '', words), { ...narrow, parent: toc }, context))
+      const own = setBlocks(
         composeProse(part.intro, book.settings.language),
         { ...narrow, parent: area.parent },
         context,
         () => [],
       )
-      rows.push(...spaceRows(words, 2, 6 * style.ease))
+      rows.push(...spaceRows(own, 2, 6 * style.ease))
       // Words stand between two stretches of the contents, not in one.
-      if (words.length > 0) toc = { role: 'TOC', parent: area.parent }
+      if (own.length > 0) toc = { role: 'TOC', parent: area.parent }
       if (part.lessons.length > 0) break
     }
     return rows

@@ -1,5 +1,6 @@
 import type { Book } from '@barwise/parser'
 import type { LessonDocument } from '../document/document-block.ts'
+import { setPlain } from '../document/typography.ts'
 import { fillLesson } from './fill-lesson.ts'
 import { setFrontMatter } from './front-matter.ts'
 import { setAnswers } from './lay-out-lesson.ts'
@@ -84,7 +85,7 @@ function addPages(
   const first = filled.findIndex((page) => !page.blank)
   filled.forEach((page, index) => {
     const number = body.length + 1
-    const running = number % 2 === 0 ? (book?.settings.title ?? title) : title
+    const running = number % 2 === 0 && book !== null ? setPlain(book.settings.title, context.words) : title
     const text = index === first ? null : running
     body.push(framePage(page, { text, label: String(number), number, folio: true }, context))
   })

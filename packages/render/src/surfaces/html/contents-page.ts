@@ -1,6 +1,7 @@
 import type { Book } from '@barwise/parser'
 import type { Element, ElementContent } from 'hast'
 import { h } from 'hastscript'
+import { setPlain } from '../../page/document/typography.ts'
 import type { FlowContext } from './flow.ts'
 import { framed } from './frame.ts'
 import { el } from './nodes.ts'
@@ -23,12 +24,13 @@ export interface ContentsInput {
 export function contentsPage(input: ContentsInput): string {
   const { book, words, web } = input
   const { settings } = book
+  const title = setPlain(settings.title, words)
   let next = 0
   const parts = book.parts.map((part, index) => {
     const pages = input.pages.slice(next, next + part.lessons.length)
     next += part.lessons.length
     const node = el('section', 'flow', [
-      ...(part.heading === null ? [] : [el('h2', '', [part.heading])]),
+      ...(part.heading === null ? [] : [el('h2', '', [setPlain(part.heading, words)])]),
       ...input.intro(index),
       ...(pages.length === 0
         ? []
@@ -50,9 +52,9 @@ export function contentsPage(input: ContentsInput): string {
   const nodes = parts.map(({ node }) => node)
   const head = el('header', 'head', [
     ...(input.edition === null ? [] : [el('p', 'edition', [input.edition])]),
-    el('h1', '', [settings.title]),
-    ...(settings.subtitle === null ? [] : [el('p', 'sub', [settings.subtitle])]),
-    ...(settings.author === null ? [] : [el('p', 'by', [words.author(settings.author)])]),
+    el('h1', '', [title]),
+    ...(settings.subtitle === null ? [] : [el('p', 'sub', [setPlain(settings.subtitle, words)])]),
+    ...(settings.author === null ? [] : [el('p', 'by', [words.author(setPlain(settings.author, words))])]),
   ])
   const main = h(
     'main',
@@ -64,7 +66,7 @@ export function contentsPage(input: ContentsInput): string {
   )
   return framed({
     language: settings.language,
-    title: input.edition === null ? settings.title : `${settings.title} – ${input.edition}`,
+    title: input.edition === null ? title : `${title} – ${input.edition}`,
     description: settings.subtitle,
     skip: web.skip,
     body: [main],
@@ -91,7 +93,7 @@ function imprint({ book, words, edition: name }: ContentsInput): readonly Elemen
     el(
       'footer',
       'imprint',
-      lines.map((text) => el('p', '', [text])),
+      lines.map((text) => el('p', '', [setPlain(text, words)])),
     ),
   ]
 }

@@ -10,7 +10,6 @@ export interface BookletPage {
   /** The lesson's file, as given. */
   readonly lessonFile: string
   readonly fileName: string
-  readonly title: string
   readonly document: LessonDocument
 }
 
