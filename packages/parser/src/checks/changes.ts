@@ -33,8 +33,9 @@ export const changes: Rule = {
       const played = hands.get(part.id)
       if (played === undefined) return []
       const seen = new Set<string>()
-      const isNew = ({ from, to, availableS }: HandChange): boolean => {
-        const key = `${gripKey(from.grip)}>${gripKey(to.grip)}@${availableS.toFixed(3)}`
+      // The same grips may have other fingers elsewhere, and need another time.
+      const isNew = ({ from, to, availableS, neededS }: HandChange): boolean => {
+        const key = `${gripKey(from.grip)}>${gripKey(to.grip)}@${availableS.toFixed(3)}-${hundredths(neededS)}`
         const known = seen.has(key)
         seen.add(key)
         return !known

@@ -9,7 +9,7 @@ import { stepCost } from './step-cost.ts'
 /** Where a path starts, on whose neck. */
 export interface PathOptions extends HandOnNeck {
   /** The moment before, already fingered: the path goes on from there. Null or absent: from nothing. */
-  readonly from?: { readonly grip: Grip; readonly fingering: Fingering | null } | null
+  readonly from?: (HandMoment & { readonly fingering: Fingering | null }) | null
 }
 
 /**
@@ -46,8 +46,8 @@ function pathThrough(moments: readonly HandMoment[], options: PathOptions): read
       ends.push(costs.indexOf(Math.min(...costs)))
       return
     }
-    const last = moments[at - 1]
-    const availableS = last === undefined ? null : seconds(playedStart(moment) - playedStart(last), last.bar)
+    const last = moments[at - 1] ?? options.from ?? null
+    const availableS = last === null ? null : seconds(playedStart(moment) - playedStart(last), last.bar)
     const asked = [moment.slides, moment.hammers, moment.holds].map((strings) => strings.join()).join('>')
     const key = `${before.key}>${layer.key}>${asked}>${availableS}`
     let steps = transitions.get(key)

@@ -80,6 +80,17 @@ test('a triplet in the second half of a swung beat leaves the hand the time it i
   ])
 })
 
+test('the same two grips are judged again where other fingers make them slower', () => {
+  // Fret 3 to fret 6 takes the little finger in bar 1 and the third in bar 2, where the little finger has fret 8 next.
+  const lines = 'bar 1 chords .\n  1: 3@4 6@3 8@3 -\n  2: - - . .\nbar 2 chords .\n  1: 8@3 3@4 6@3 8@4\n  2: - - . .'
+  expect(said(lines).map((one) => one.split(': ').at(-1))).toEqual([
+    'finger 4 needs 0.11 s and there is 0.15 s',
+    'finger 1 needs 0.20 s and there is 0.15 s',
+    'finger 3 needs 0.16 s and there is 0.15 s',
+    'finger 4 needs 0.15 s and there is 0.15 s',
+  ])
+})
+
 test('the pace of the hand can be set', () => {
   const lines = 'bar 1\n  1: Em - - Em\n  2: C#m - - -'
   expect(said(lines, 'tempo: 100', { settleS: 0.02, travelS: 0.03 })).toEqual([])

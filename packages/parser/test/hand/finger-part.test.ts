@@ -103,3 +103,15 @@ test('notes before a grip that nobody can form are fingered as if they ended the
   expect(fingersOf(shapes, `${line} -`)).toEqual([[1], [1], [2]])
   expect(fingersOf(shapes, `${line} Zig`).slice(0, 3)).toEqual([[1], [1], [2]])
 })
+
+test('another way to play takes the finger that gets there in time from what is played before it', () => {
+  const line = 'bar 1 chords .\n  1: 3@3(3) - - 2@2(2)\n  2: 3@3 - 3@4 -\n  or 2: 3@3 - 3@4 -'
+  const text = `---\ntitle: T\ntempo: 84\ninstrument: bass\n---\n\n:::part{#p grid=16 time=2/4 stroke=pluck}\n${line}\n:::\n`
+  const { lesson } = fingerLesson(readLesson({ path: 't.md', text }).lesson)
+  const fingers = lesson.parts[0]!.bars.flatMap(({ events, alternatives }) =>
+    [events.slice(-2), ...alternatives.map((one) => one.events)].map((line) =>
+      line.flatMap((event) => (event.kind === 'strike' ? event.notes.map((note) => note.finger) : [])),
+    ),
+  )
+  expect(fingers[1]).toEqual([3, 3])
+})
