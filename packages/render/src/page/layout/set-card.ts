@@ -24,7 +24,7 @@ export interface CardStyle {
 }
 
 /** Side by side where the steps keep lines of about 45 characters. */
-export function cardStyle(area: Area, _context: LayoutContext): CardStyle {
+export function cardStyle(area: Area): CardStyle {
   const gutter = pointsOf(5)
   const thenLeast = pointsOf(33)
   const musicWidth = pointsOf(94.75)

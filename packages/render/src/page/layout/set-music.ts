@@ -24,11 +24,7 @@ export function setMusic(block: DocumentBlock, area: Area, context: LayoutContex
         setSection({ title: block.title, anchor: block.anchor, tempo: block.tempo, about: block.about }, area, context),
       ]
     case 'systems':
-      return setSystems(
-        { part: block.part, bars: block.bars, firstTempo: false, anchors: block.bars === null },
-        area,
-        context,
-      )
+      return setSystems({ part: block.part, bars: block.bars, anchors: block.bars === null }, area, context)
     case 'cards':
       return setCards(block, area, context)
     case 'strip':

@@ -31,7 +31,6 @@ export function setSection(
     readonly about: string
     /** More items of the line, at the right. */
     readonly right?: readonly PageItem[]
-    readonly level?: 2 | 3
   },
   area: Area,
   context: LayoutContext,
@@ -41,8 +40,7 @@ export function setSection(
   const rule = fourStrokes(area.width, style.rule.section, style.rule.gap)
   const top = pointsOf(1.3) * ease + 0.5
   const gap = pointsOf(3.4) * ease
-  const level = section.level ?? 2
-  const heading: StructNode = { role: level === 2 ? 'H2' : 'H3', parent: area.parent }
+  const heading: StructNode = { role: 'H2', parent: area.parent }
   const name = [say(section.title, 'sans-bold', body.size, { ink: 'accent' })]
   const title = stackRows(
     setParagraph(name, { role: heading.role, size: body, node: heading, hyphenate: false }, area, context),
@@ -50,7 +48,7 @@ export function setSection(
   const said: StructNode = { role: 'P', parent: area.parent }
   const items: PageItem[] = [
     { kind: 'figure', x: 0, y: 0, drawing: rule, node: null },
-    { kind: 'outline', y: 0, title: section.title, level },
+    { kind: 'outline', y: 0, title: section.title, level: 2 },
     ...moveItems(title.items, 0, top),
   ]
   if (section.anchor !== null) items.push({ kind: 'anchor', y: 0, name: section.anchor })

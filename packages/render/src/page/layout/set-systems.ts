@@ -13,7 +13,6 @@ export function setSystems(
   music: {
     readonly part: Part
     readonly bars: BarRange | null
-    readonly firstTempo: boolean
     readonly anchors: boolean
   },
   area: Area,
@@ -28,7 +27,8 @@ export function setSystems(
     widthPt: area.width,
     staffSpacePt: style.staffSpace,
     minTextPt: style.minTextPt,
-    firstTempo: music.firstTempo,
+    // The head of the part says it.
+    firstTempo: false,
     ...(music.bars === null ? {} : { bars: music.bars }),
   })
   findings.forEach(context.report)

@@ -62,12 +62,12 @@ export function setParagraph(
 /** One line of runs at a place, its right edge there when `align` says so. */
 export function lineItem(
   runs: readonly TextRun[],
-  at: { readonly x: number; readonly y: number; readonly align?: 'left' | 'right' | 'centre' },
+  at: { readonly x: number; readonly y: number; readonly align?: 'left' | 'right' },
   node: StructNode | null,
   context: LayoutContext,
 ): { readonly item: PageItem; readonly width: number } {
   const line = oneLine(runs, { fonts: context.fonts, missing: missingReporter(context) })
-  const shift = at.align === 'right' ? line.width : at.align === 'centre' ? line.width / 2 : 0
+  const shift = at.align === 'right' ? line.width : 0
   return {
     item: { kind: 'line', x: at.x - shift, y: at.y, fragments: line.fragments, node, ends: 'space' },
     width: line.width,

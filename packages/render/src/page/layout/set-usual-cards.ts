@@ -33,7 +33,7 @@ export function setUsualCards(
   context: LayoutContext,
 ): readonly Row[] {
   const { title, part, steps, cards } = section
-  const style = cardStyle(area, context)
+  const style = cardStyle(area)
   const figures = cards.map((card) => {
     const column = showsWholeBar(card) ? style.musicWidth : style.musicWidth - style.thenLeast
     const draw = (pageWidthPt: number, maxWidthPt: number): CardFigure =>
