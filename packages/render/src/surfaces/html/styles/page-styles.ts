@@ -74,7 +74,7 @@ hr{border:0;height:2px;background:${FOUR_STROKES};width:100%;max-width:64ch;marg
 
 /** Rules for the ways through the book: the rail of a lesson, the links at its end, the contents. */
 export const WAY_STYLES: string = `
-.rail{position:fixed;inset:0 auto 0 max(0px,calc(50vw - 42.25rem));width:14.5rem;overflow:auto;padding:2.25rem 1.5rem 2rem 2.5rem;font:400 1rem/1.5 var(--sans)}
+.rail{position:fixed;inset:0 auto 0 max(0px,calc(50vw - 42.25rem));width:14.5rem;overflow:auto;padding:2.25rem 1.5rem 2rem 2.5rem;font:400 1rem/1.5 var(--sans);hyphens:auto}
 .rail a{text-decoration:none}
 .rail .book{font-size:.9375rem;color:var(--quiet)}
 .rail .title{font:600 1.1875rem/1.37 var(--serif)}
