@@ -56,6 +56,6 @@ describe('the command from a clone', { timeout: 120_000 }, () => {
     const { code, out } = run('command/barwise.mjs', ['build', 'song.md'], home)
     expect(code).toBe(0)
     expect(out).toContain('Wrote song-web/index.html (the web booklet)')
-    expect(readFileSync(join(home, 'song-web/index.html'), 'utf8')).toContain('<h1>Rain &#x26; "roof"</h1>')
+    expect(readFileSync(join(home, 'song-web/index.html'), 'utf8')).toContain('<h1>Rain &#x26; “roof”</h1>')
   })
 })
