@@ -42,8 +42,6 @@ export interface PartSteps {
   readonly form: RichText
   /** How it is counted and struck. */
   readonly count: RichText
-  /** Whether the count differs from what the grid says, so that a page must print it before its cards. */
-  readonly countOffGrid: boolean
   readonly cards: readonly StepCard[]
   readonly lines: readonly StepLine[]
   /** The language spoken, and its word for `&`. */
@@ -100,7 +98,6 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
   return {
     form: speakForm(voice, telling.form),
     count: speakHead(voice, telling.counting),
-    countOffGrid: telling.counting.cut !== null,
     cards,
     lines: [
       ...telling.same.map((same) => ({

@@ -85,6 +85,11 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
+/** A count with the parts of each beat held together: a line may end before the next number only. */
+export function holdCounts(text: string): string {
+  return text.replace(/ (?=\D)/g, '\u00a0')
+}
+
 /** The plain text of some words, references and pictures by their names. */
 export function plainText(children: readonly Inline[], words: PageWords): string {
   return children

@@ -1,5 +1,6 @@
 import type { Part } from '@barwise/parser'
 import type { PartSteps, StepCard } from '../../steps/part-steps.ts'
+import type { RichText } from '../../steps/speak/rich-text.ts'
 import type { BarNote } from '../document/margin-note.ts'
 
 /** The cards of a part that one section prints, in order. */
@@ -8,6 +9,8 @@ export interface CardSection {
   readonly part: Part
   readonly steps: PartSteps
   readonly cards: readonly StepCard[]
+  /** What is said before the first card: the form of the part where all of it is told, and how it is counted. */
+  readonly opening: RichText
   /** What the check found in them: the teacher's edition only. */
   readonly notes: readonly BarNote[]
 }

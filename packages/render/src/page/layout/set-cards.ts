@@ -1,6 +1,6 @@
 import { pointsOf } from '../../drawing/lengths.ts'
 import { type PartSteps, type StepCard, stepsOfPart } from '../../steps/part-steps.ts'
-import type { RichText } from '../../steps/speak/rich-text.ts'
+import { plain, type RichText } from '../../steps/speak/rich-text.ts'
 import type { DocumentBlock } from '../document/document-block.ts'
 import { cardInOneLine } from '../document/plain-pickup.ts'
 import { toldCards } from '../document/told-cards.ts'
@@ -27,7 +27,9 @@ export function setCards(
     ...setLines(pickup, lines, room, context),
     ...setMarginNotes(pickupNotes, room, context),
   ]
-  const section = { title: block.title, part, steps, cards, notes: block.notes }
+  const form = block.bars === null ? [...steps.form, plain(' ')] : []
+  const opening = [...form, ...steps.count]
+  const section = { title: block.title, part, steps, cards, opening, notes: block.notes }
   return context.style.large
     ? [...setLargeCards(section, area, context), ...setTail(area)]
     : setUsualCards(section, setTail, area, context)

@@ -19,7 +19,7 @@ import { setLegend } from './set-legend.ts'
 import { setMarginNotes } from './set-margin-notes.ts'
 import { leastRhythmWidth, setRhythm } from './set-rhythm.ts'
 import { setSection } from './set-section.ts'
-import { setCounting, setStepItems } from './set-steps.ts'
+import { setOpeningWords, setStepItems } from './set-steps.ts'
 import { BASE_OF_LEADING, lineItem, setParagraph } from './set-text.ts'
 import { say, type TextRun } from './text-run.ts'
 
@@ -40,7 +40,7 @@ export function setLargeCards(section: CardSection, area: Area, context: LayoutC
   })
   const head = setSection({ title, anchor: null, tempo: null, about: '' }, area, context)
   const signs = signsInUse(contents.flatMap(({ figures }) => figures.flatMap(({ cells }) => cells)))
-  const legend = [...setLegend(signs, 0, area, context).below, ...setCounting(steps, area, context)]
+  const legend = [...setLegend(signs, 0, area, context).below, ...setOpeningWords(section.opening, area, context)]
   const page = textHeight(context.style)
   const first = page - rowsHeight([head, ...legend]) - CARD_GAP
   const rule = groupRule(area, context)

@@ -1,7 +1,7 @@
 import { pointsOf } from '../../drawing/lengths.ts'
-import type { PartSteps, StepCard } from '../../steps/part-steps.ts'
+import type { StepCard } from '../../steps/part-steps.ts'
 import type { RichText } from '../../steps/speak/rich-text.ts'
-import { holdNumbers } from '../document/typography.ts'
+import { holdCounts, holdNumbers } from '../document/typography.ts'
 import type { Area, LayoutContext } from './layout-context.ts'
 import type { StructNode } from './page-content.ts'
 import { indentRows, type Row, row, spaceRows } from './row.ts'
@@ -64,16 +64,10 @@ export function setStepItems(card: StepCard, area: Area, context: LayoutContext)
   return [[...spaceRows(counted, 0, pointsOf(1) * context.style.ease), ...first], ...later]
 }
 
-/** How a part is counted, where the counts in its cards do not say it all; it stays with the first card. */
-export function setCounting(steps: PartSteps, area: Area, context: LayoutContext): readonly Row[] {
-  if (!steps.countOffGrid) return []
+/** What is said before the cards of a part; it stays with the first of them. */
+export function setOpeningWords(text: RichText, area: Area, context: LayoutContext): readonly Row[] {
   const { small, ease } = context.style
-  const rows = setParagraph(
-    richRuns(steps.count, small.size, 'sans', context),
-    { role: 'P', size: small },
-    area,
-    context,
-  )
+  const rows = setParagraph(richRuns(text, small.size, 'sans', context), { role: 'P', size: small }, area, context)
   return spaceRows(rows, pointsOf(1.5) * ease, 0).map((each) => ({ ...each, keepNext: true }))
 }
 
@@ -98,7 +92,9 @@ function richRuns(
   { words, style }: LayoutContext,
 ): readonly TextRun[] {
   return text.map((piece) => {
-    if (piece.style === 'count') return say(piece.text, 'sans-semibold', style.large ? size : size * 0.97)
+    // Among serifs the sans looks larger than it is.
+    const even = voice === 'sans' || style.large
+    if (piece.style === 'count') return say(holdCounts(piece.text), 'sans-semibold', even ? size : size * 0.97)
     if (piece.style === 'italic') return say(piece.text, voice === 'serif' ? 'serif-italic' : 'sans-italic', size)
     return say(holdNumbers(piece.text, words), voice, size)
   })

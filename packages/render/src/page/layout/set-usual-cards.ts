@@ -11,7 +11,7 @@ import { type CardContent, type CardStyle, cardStyle, fitCards, halfWidth, setCa
 import { setColumns } from './set-columns.ts'
 import { setLegend } from './set-legend.ts'
 import { setSection } from './set-section.ts'
-import { setCounting } from './set-steps.ts'
+import { setOpeningWords } from './set-steps.ts'
 import { lineItem } from './set-text.ts'
 import { say } from './text-run.ts'
 
@@ -70,7 +70,7 @@ export function setUsualCards(
     return [{ card, figure, steps, anchor: barAnchor(context.lessonId, part, card.bar), notes }]
   })
   const short = !style.stacked && cards.length > 1 && figures.every(({ drawing }) => drawing.width <= halfWidth(area))
-  const top = [head, ...legend.below, ...setCounting(steps, area, context)]
+  const top = [head, ...legend.below, ...setOpeningWords(section.opening, area, context)]
   if (!short) return [...top, ...setGroups(contents, fitted, area, context), ...setTail(area)]
   const halves = contents.map((content) => setHalfCard(content, area, context))
   const tail = setTail({ ...area, width: halfWidth(area) })

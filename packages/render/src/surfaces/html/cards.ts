@@ -7,7 +7,7 @@ import type { BarNote } from '../../page/document/margin-note.ts'
 import type { PageWords } from '../../page/document/page-words.ts'
 import { cardInOneLine } from '../../page/document/plain-pickup.ts'
 import { toldCards } from '../../page/document/told-cards.ts'
-import { holdNumbers } from '../../page/document/typography.ts'
+import { holdCounts, holdNumbers } from '../../page/document/typography.ts'
 import {
   type PartSteps,
   type RichText,
@@ -153,7 +153,7 @@ function clauseOf({ kind, fromTicks, toTicks, text }: StepClause, sounds: boolea
 /** Words in pieces: counts in the sans, remarks in italics; "fret 7" and its like never break. */
 function richWords(text: RichText, words: PageWords): readonly ElementContent[] {
   return text.map((piece): ElementContent => {
-    if (piece.style === 'count') return el('b', 'count', [piece.text])
+    if (piece.style === 'count') return el('b', 'count', [holdCounts(piece.text)])
     const held = holdNumbers(piece.text, words)
     return piece.style === 'italic' ? el('i', '', [held]) : { type: 'text', value: held }
   })

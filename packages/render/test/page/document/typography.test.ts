@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { holdNumbers, setPlain } from '../../../src/page/document/typography.ts'
+import { holdCounts, holdNumbers, setPlain } from '../../../src/page/document/typography.ts'
 import { pageWords } from '../../../src/page/document/words-of-language.ts'
 
 const WORDS = pageWords('en')
@@ -28,4 +28,9 @@ test('in German a number stays with its word on either side', () => {
     'Finger\u00a02 im 7.\u00a0Bund auf Saite\u00a05, Takt\u00a03 und\u00a04',
   )
   expect(holdNumbers('Hund 5 am 3. Bundestag', pageWords('de'))).toBe('Hund 5 am 3. Bundestag')
+})
+
+test('a line of counts ends before a number only', () => {
+  expect(holdCounts('1 e & a 2 e & a')).toBe('1\u00a0e\u00a0&\u00a0a 2\u00a0e\u00a0&\u00a0a')
+  expect(holdCounts('1 2 3')).toBe('1 2 3')
 })

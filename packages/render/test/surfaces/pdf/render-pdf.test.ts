@@ -109,6 +109,8 @@ describe('a lesson', () => {
     expect(words).toContain('Ferry & Queue')
     expect(words).toContain('The yard')
     expect(words.replace(/\s+/g, ' ')).toContain('Press, and the chord speaks; ease, and the same swing')
+    expect(words.replace(/\s+/g, ' ')).toContain('Eight bars, all different, after a pickup.')
+    expect(words.replace(/\s+/g, ' ')).toContain('Count 4/4 as 1 e & a 2 e & a')
     expect(words).toContain('Practice plan')
     expect(words).toContain('Row 69')
   })
