@@ -18,6 +18,14 @@ const NUMBERS = [
   'zehn',
   'elf',
   'zwölf',
+  'dreizehn',
+  'vierzehn',
+  'fünfzehn',
+  'sechzehn',
+  'siebzehn',
+  'achtzehn',
+  'neunzehn',
+  'zwanzig',
 ]
 
 function number(value: number): string {

@@ -67,7 +67,7 @@ export function setShapes(
         const set = stackRows(
           setParagraph(
             runs,
-            { role: 'P', size: style.small },
+            { role: 'P', size: style.small, balanced: true },
             { width: column - pointsOf(style.large ? 6 : 1.6), parent: area.parent },
             context,
           ),
