@@ -42,6 +42,8 @@ export interface PartSteps {
   readonly form: RichText
   /** How it is counted and struck. */
   readonly count: RichText
+  /** Whether the count differs from what the grid says, so that counts by slot do not say it all. */
+  readonly countOffGrid: boolean
   readonly cards: readonly StepCard[]
   readonly lines: readonly StepLine[]
   /** The language spoken, and its word for `&`. */
@@ -98,6 +100,7 @@ export function stepsOfPart(lesson: Lesson, part: Part, options: StepOptions = {
   return {
     form: speakForm(voice, telling.form),
     count: speakHead(voice, telling.counting),
+    countOffGrid: telling.counting.cut !== null,
     cards,
     lines: [
       ...telling.same.map((same) => ({

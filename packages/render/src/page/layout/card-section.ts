@@ -9,7 +9,7 @@ export interface CardSection {
   readonly part: Part
   readonly steps: PartSteps
   readonly cards: readonly StepCard[]
-  /** What is said before the first card: the form of the part where all of it is told, and how it is counted. */
+  /** What is said before the first card, of the part's form and its count; may be empty. */
   readonly opening: RichText
   /** What the check found in them: the teacher's edition only. */
   readonly notes: readonly BarNote[]

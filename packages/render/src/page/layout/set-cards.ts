@@ -27,12 +27,17 @@ export function setCards(
     ...setLines(pickup, lines, room, context),
     ...setMarginNotes(pickupNotes, room, context),
   ]
-  const form = block.bars === null ? [...steps.form, plain(' ')] : []
-  const opening = [...form, ...steps.count]
+  const opening = openingOf(steps, block.bars === null, context)
   const section = { title: block.title, part, steps, cards, opening, notes: block.notes }
   return context.style.large
     ? [...setLargeCards(section, area, context), ...setTail(area)]
     : setUsualCards(section, setTail, area, context)
+}
+
+/** The form of a part that is told whole, and how it is counted; in large print, where a card fills its page, only a count that its slots do not show. */
+function openingOf(steps: PartSteps, whole: boolean, { style }: LayoutContext): RichText {
+  if (style.large) return steps.countOffGrid ? steps.count : []
+  return [...(whole ? [...steps.form, plain(' ')] : []), ...steps.count]
 }
 
 /** Bars without a card: "Pickup Scratch down and up on &. Bars 3, 5 and 7 are bar 1." */

@@ -66,6 +66,7 @@ export function setStepItems(card: StepCard, area: Area, context: LayoutContext)
 
 /** What is said before the cards of a part; it stays with the first of them. */
 export function setOpeningWords(text: RichText, area: Area, context: LayoutContext): readonly Row[] {
+  if (text.length === 0) return []
   const { small, ease } = context.style
   const rows = setParagraph(richRuns(text, small.size, 'sans', context), { role: 'P', size: small }, area, context)
   return spaceRows(rows, pointsOf(1.5) * ease, 0).map((each) => ({ ...each, keepNext: true }))
