@@ -26,11 +26,10 @@ export type {
   Fact,
   LessonDocument,
   LessonHead,
-  NoteValue,
   PartHead,
-  TempoMark,
 } from './page/document/document-block.ts'
 export type { PageWords } from './page/document/page-words.ts'
+export type { NoteValue, TempoMark } from './page/document/tempo-mark.ts'
 export { plainText } from './page/document/typography.ts'
 export { pageWords } from './page/document/words-of-language.ts'
 export { type Edition, PUPIL } from './page/edition.ts'

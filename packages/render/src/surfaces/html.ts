@@ -15,7 +15,7 @@ import { screenMeasures } from './html/screen-measures.ts'
 import { styleSheet } from './html/style-sheet.ts'
 import { playerStyles } from './html/styles/player-styles.ts'
 import type { WebFont } from './html/web-font.ts'
-import { webWords } from './html/web-words.ts'
+import { webWords } from './html/web-words-of-language.ts'
 
 /** A picture of a lesson: PNG or JPEG bytes, and the name it gets in the booklet. */
 export interface BookletImage {

@@ -11,7 +11,7 @@ import { marginLines } from './text/margin-text.ts'
 import { shapesText } from './text/shapes-text.ts'
 import { cardsText, formText, stripText, systemsText } from './text/steps-text.ts'
 import { headingsOfParts, partsWithCards, stepsByPart, type TextContext } from './text/text-context.ts'
-import { textWords } from './text/text-words.ts'
+import { textWords } from './text/text-words-of-language.ts'
 
 /**
  * A whole lesson as plain text (UTF-8, line feeds, one paragraph a line): for a screen reader, a Braille printer or an e-mail. The

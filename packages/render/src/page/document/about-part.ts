@@ -1,17 +1,6 @@
 import type { Part } from '@barwise/parser'
 import type { PageWords } from './page-words.ts'
 
-/** What is said of a part beside its name: how many bars, and how they are repeated. */
-export interface AboutPart {
-  /** Numbered bars. */
-  readonly bars: number
-  readonly pickup: boolean
-  /** How often the whole part is played, null when no repeat spans it all; whether its endings differ. */
-  readonly whole: { readonly times: number; readonly endings: boolean } | null
-  /** Repeats of stretches, endings included: the first two. Empty where the whole part is repeated. */
-  readonly repeats: readonly { readonly from: number; readonly to: number; readonly times: number }[]
-}
-
 /** A sentence on a part's form, as in "eight bars, twice through; the pickup the first time only". Starts small, no full stop. */
 export function aboutPart(part: Part, words: PageWords): string {
   const numbered = part.bars.filter((bar) => bar.number > 0)

@@ -3,7 +3,7 @@ import type { CheckNotes } from './document-block.ts'
 import { type BarNote, hasCare, type MarginNote, marginNote, type NoteWording } from './margin-note.ts'
 import type { PageWords } from './page-words.ts'
 import { type LeftFinding, placeFindings } from './place-findings.ts'
-import { teacherWords } from './teacher-words.ts'
+import { teacherWords } from './teacher-words-of-language.ts'
 import { capital } from './typography.ts'
 
 /** The margin of a lesson: it gives each block of the document the notes that stand beside it, each note once. */

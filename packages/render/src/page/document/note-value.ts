@@ -1,6 +1,6 @@
 import { type Metre, TICKS_PER_QUARTER, type Ticks } from '@barwise/parser'
-import type { NoteValue, TempoMark } from './document-block.ts'
 import type { PageWords } from './page-words.ts'
+import type { NoteValue, TempoMark } from './tempo-mark.ts'
 
 const WHOLE_TICKS = 4 * TICKS_PER_QUARTER
 

@@ -1,8 +1,7 @@
-import type { AboutPart } from './about-part.ts'
-import type { NoteValue } from './document-block.ts'
 import { loopPlace, loopReason } from './loop-words-de.ts'
 import { keyName, noteName } from './note-names-de.ts'
-import type { PageWords } from './page-words.ts'
+import type { AboutPart, PageWords } from './page-words.ts'
+import type { NoteValue } from './tempo-mark.ts'
 
 const NUMBERS = [
   'kein',

@@ -1,7 +1,6 @@
-import type { AboutPart } from './about-part.ts'
-import type { NoteValue } from './document-block.ts'
 import { loopPlace, loopReason } from './loop-words-en.ts'
-import type { PageWords } from './page-words.ts'
+import type { AboutPart, PageWords } from './page-words.ts'
+import type { NoteValue } from './tempo-mark.ts'
 
 const NUMBERS = [
   'no',

@@ -1,14 +1,24 @@
 import type { Effort, LoopReason, PracticeLoop } from '@barwise/parser'
 import type { LegendWords } from '../../strip/legend.ts'
-import type { AboutPart } from './about-part.ts'
-import type { TempoMark } from './document-block.ts'
 import type { GripString } from './grip-strings.ts'
 import type { QuietStrings } from './quiet-strings.ts'
+import type { TempoMark } from './tempo-mark.ts'
 
 /** The chord symbols that begin in a bar; null is "no chord". */
 export interface BarChords {
   readonly bar: number
   readonly symbols: readonly (string | null)[]
+}
+
+/** What is said of a part beside its name: how many bars, and how they are repeated. */
+export interface AboutPart {
+  /** Numbered bars. */
+  readonly bars: number
+  readonly pickup: boolean
+  /** How often the whole part is played, null when no repeat spans it all; whether its endings differ. */
+  readonly whole: { readonly times: number; readonly endings: boolean } | null
+  /** Repeats of stretches, endings included: the first two. Empty where the whole part is repeated. */
+  readonly repeats: readonly { readonly from: number; readonly to: number; readonly times: number }[]
 }
 
 /** The words that the page itself speaks, in one language. Numbers and names are handed in; nothing is glued outside. */

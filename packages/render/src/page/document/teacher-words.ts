@@ -1,7 +1,4 @@
-import type { PageLanguage, Severity } from '@barwise/parser'
-import { GERMAN } from './teacher-words-de.ts'
-import { ENGLISH } from './teacher-words-en.ts'
-import { wordsFor } from './words-of-language.ts'
+import type { Severity } from '@barwise/parser'
 
 /** The words that only the teacher's edition speaks. */
 export interface TeacherWords {
@@ -16,11 +13,4 @@ export interface TeacherWords {
   readonly line: (number: number) => string
   /** That the findings are in English; null where the page is too. */
   readonly inEnglish: string | null
-}
-
-const ALL: Readonly<Record<PageLanguage, TeacherWords>> = { de: GERMAN, en: ENGLISH }
-
-/** The words of the teacher's edition for a BCP 47 tag; English where there are none for its language. */
-export function teacherWords(language: string): TeacherWords {
-  return wordsFor(ALL, language)
 }

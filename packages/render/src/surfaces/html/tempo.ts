@@ -1,8 +1,8 @@
 import type { Element } from 'hast'
 import type { Drawing } from '../../drawing/drawing.ts'
 import type { FontSet } from '../../fonts/font-set.ts'
-import type { NoteValue, TempoMark } from '../../page/document/document-block.ts'
 import { metronomeSigns, tempoFigures } from '../../page/document/note-value.ts'
+import type { NoteValue, TempoMark } from '../../page/document/tempo-mark.ts'
 import { drawingNode, el, spoken } from './nodes.ts'
 import type { PageContext } from './page-context.ts'
 

@@ -1,8 +1,3 @@
-import type { PageLanguage } from '@barwise/parser'
-import { wordsFor } from '../../page/document/words-of-language.ts'
-import { GERMAN } from './web-words-de.ts'
-import { ENGLISH } from './web-words-en.ts'
-
 /** The words that only the booklet speaks. */
 export interface WebWords {
   readonly skip: string
@@ -20,11 +15,4 @@ export interface WebWords {
   /** The strum strip of a bar alone, with the rhythm it shows. */
   readonly strip: (bar: string, rhythm: string) => string
   readonly backToNote: string
-}
-
-const ALL: Readonly<Record<PageLanguage, WebWords>> = { de: GERMAN, en: ENGLISH }
-
-/** The booklet's words for a BCP 47 tag; English where there are none for its language. */
-export function webWords(language: string): WebWords {
-  return wordsFor(ALL, language)
 }

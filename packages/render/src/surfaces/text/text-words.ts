@@ -1,7 +1,4 @@
-import type { BarRange, PageLanguage } from '@barwise/parser'
-import { wordsFor } from '../../page/document/words-of-language.ts'
-import { GERMAN } from './text-words-de.ts'
-import { ENGLISH } from './text-words-en.ts'
+import type { BarRange } from '@barwise/parser'
 
 /** What a line of rhythm says where it does not simply strike. */
 export type RhythmWord = 'scratch' | 'hold' | 'rest' | 'hammer' | 'pull' | 'slide'
@@ -21,11 +18,4 @@ export interface TextWords {
   /** One line of the form, as in "Verse, bars 1–4, twice". */
   readonly formEntry: (name: string, bars: BarRange | null, times: number) => string
   readonly answerNote: (number: number) => string
-}
-
-const ALL: Readonly<Record<PageLanguage, TextWords>> = { de: GERMAN, en: ENGLISH }
-
-/** The words of the text edition for a BCP 47 tag; English where there are none for its language. */
-export function textWords(language: string): TextWords {
-  return wordsFor(ALL, language)
 }

@@ -1,14 +1,14 @@
 import { PAGE_LANGUAGES } from '@barwise/parser'
 import { describe, expect, test } from 'vitest'
-import type { NoteValue } from '../../../src/page/document/document-block.ts'
 import type { PageWords } from '../../../src/page/document/page-words.ts'
-import { teacherWords } from '../../../src/page/document/teacher-words.ts'
+import { teacherWords } from '../../../src/page/document/teacher-words-of-language.ts'
+import type { NoteValue } from '../../../src/page/document/tempo-mark.ts'
 import { pageWords } from '../../../src/page/document/words-of-language.ts'
 import { ENGLISH as ENGLISH_STEPS } from '../../../src/steps/speak/english.ts'
 import { catalogueFor } from '../../../src/steps/speak/languages.ts'
 import { LEGEND_SIGNS } from '../../../src/strip/legend.ts'
-import { webWords } from '../../../src/surfaces/html/web-words.ts'
-import { textWords } from '../../../src/surfaces/text/text-words.ts'
+import { webWords } from '../../../src/surfaces/html/web-words-of-language.ts'
+import { textWords } from '../../../src/surfaces/text/text-words-of-language.ts'
 
 const LOOP = { bar: 2, fromBeat: 3, toBeat: 4, wholeBar: false, into: false, reason: { kind: 'syncopation' } } as const
 const CHANGE = {
