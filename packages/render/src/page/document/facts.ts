@@ -1,8 +1,9 @@
 import type { Lesson } from '@barwise/parser'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { Fact } from './document-block.ts'
 import { countedBeatTicks, noteValueOf } from './note-value.ts'
 import type { PageWords } from './page-words.ts'
-import { soundingKey, trueSigns } from './sounding-key.ts'
+import { soundingKey } from './sounding-key.ts'
 
 /** The row of facts under the title: what a player must know and would not assume. Nothing that is default stands in it. */
 export function lessonFacts(lesson: Lesson, words: PageWords): readonly Fact[] {

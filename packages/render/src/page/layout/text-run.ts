@@ -1,8 +1,8 @@
 import type { Inline, Span } from '@barwise/parser'
 import type { Ink } from '../../drawing/drawing.ts'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { FaceId } from '../../fonts/face.ts'
 import type { PageWords } from '../document/page-words.ts'
-import { trueSigns } from '../document/sounding-key.ts'
 import type { LinkPlaces } from './link-places.ts'
 import type { LinkTarget } from './page-content.ts'
 

@@ -1,4 +1,4 @@
-import { trueSigns } from '../../page/document/sounding-key.ts'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { Damping } from '../damping.ts'
 import type { Instruction } from '../instruction.ts'
 import type { RichText } from './rich-text.ts'

@@ -1,5 +1,5 @@
 import type { BarRange } from '@barwise/parser'
-import { trueSigns } from '../../page/document/sounding-key.ts'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { Counting } from '../counting.ts'
 import type { RhythmSlot } from '../rhythm.ts'
 import type { SameBars } from '../same-bars.ts'

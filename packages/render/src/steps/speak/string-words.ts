@@ -1,5 +1,5 @@
 import type { Instrument } from '@barwise/parser'
-import { trueSigns } from '../../page/document/sounding-key.ts'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { Speak } from './messages.ts'
 import { plain, type RichText, textOf, type WordCase } from './rich-text.ts'
 

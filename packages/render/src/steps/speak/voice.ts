@@ -1,5 +1,5 @@
 import type { Instrument } from '@barwise/parser'
-import { trueSigns } from '../../page/document/sounding-key.ts'
+import { trueSigns } from '../../drawing/true-signs.ts'
 import type { CountName } from '../count-name.ts'
 import type { Press } from '../instruction.ts'
 import type { Speak } from './messages.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { trueSigns } from '../../../src/page/document/sounding-key.ts'
+import { trueSigns } from '../../src/drawing/true-signs.ts'
 
 test.each([
   ['Bb', 'B♭'],
