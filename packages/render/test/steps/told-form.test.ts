@@ -17,7 +17,7 @@ test('the form of a part is told at its head: bars, different ones, sections, re
       'bar 5 = bar 1\nrepeat 1-4 times 3\nending 1-2 bars 4-4\nending 3 bars 5-5',
   )
   expect(form).toContain(
-    'Five bars, two different ones, after a pickup. A: bars 1–3. B: bars 4–5. Bars 1–4 are played three times. ' +
+    'Five bars, two different ones, after a pickup. A: bars 1–3. B: bars 4–5. Bars 1–3 are played three times. ' +
       'Endings 1 and 2: bar 4. Ending 3: bar 5.',
   )
   expect(headWritten(`bar 1\n${BAR}\nbar 2-16 = bar 1`)).toContain('Sixteen bars, all the same.')

@@ -147,9 +147,10 @@ export function speakForm(voice: Voice, form: Form): RichText {
     sentences.push(say('form.section', { name, n: to - from + 1, list: range(voice, { from, to }) }))
   }
   for (const { from, to, times, endings } of form.repeats) {
-    sentences.push(
-      say('form.repeat', { n: to - from + 1, list: range(voice, { from, to }), times: voice.times(times) }),
-    )
+    // Only what comes before the endings is played every time.
+    const last = (endings[0]?.from ?? to + 1) - 1
+    const list = range(voice, { from, to: last })
+    if (last >= from) sentences.push(say('form.repeat', { n: last - from + 1, list, times: voice.times(times) }))
     for (const ending of endings) {
       const list = range(voice, ending)
       sentences.push(
