@@ -4,26 +4,13 @@ import { type Damping, dampingOf } from './damping.ts'
 import { catalogueFor } from './speak/languages.ts'
 import { openMessages } from './speak/messages.ts'
 import { type CountMarks, type CountWords, plain, plainText, type RichText, textOf } from './speak/rich-text.ts'
-import { speakForm, speakHead, speakSame, speakTitle } from './speak/speak-card.ts'
+import { type CardTitle, speakForm, speakHead, speakSame, speakTitle } from './speak/speak-card.ts'
 import { itemPlainText, type Speaker, type StepItem, speakItems } from './speak/speak-items.ts'
 import { openVoice, spokenShapeName } from './speak/voice.ts'
 import { tellPart } from './tell-part.ts'
 
 /** A card in words. Empty strings and lists where there is nothing to say. */
-export interface StepCard extends Pick<Card, 'bar' | 'also' | 'as' | 'fromTicks' | 'toTicks'> {
-  /** `Bar 1`. */
-  readonly title: string
-  /** `also bars 3, 5 and 7`. */
-  readonly alsoText: string
-  /** `As bar 1 to the end of beat 2, then:`, `As bar 1, with D5 for A5.`. */
-  readonly asText: string
-  /** How the bar is counted, where that is not as at the head of the part. */
-  readonly countText: RichText
-  /** `Chord: Dm.`, where no shape's name says it. */
-  readonly chordText: RichText
-  readonly tags: readonly string[]
-  /** The rhythm to say aloud, a word for each slot, beats apart by a bar. */
-  readonly rhythm: string
+export interface StepCard extends CardTitle, Pick<Card, 'bar' | 'also' | 'as' | 'fromTicks' | 'toTicks'> {
   readonly items: readonly StepItem[]
 }
 

@@ -17,19 +17,25 @@ function range(voice: Voice, bars: BarRange): RichText {
   return voice.say('range', { from: String(bars.from), to: String(bars.to) })
 }
 
-/** The head of a card: its name, the bars that are the same, what it is told by, how it is counted, its chords, tags and rhythm. */
-export function speakTitle(
-  voice: Voice,
-  card: CardTelling,
-): {
+/** The head of a card in words. Empty strings and lists where there is nothing to say. */
+export interface CardTitle {
+  /** `Bar 1`. */
   readonly title: string
+  /** `also bars 3, 5 and 7`. */
   readonly alsoText: string
+  /** `As bar 1 to the end of beat 2, then:`, `As bar 1, with D5 for A5.`. */
   readonly asText: string
+  /** How the bar is counted, where that is not as at the head of the part. */
   readonly countText: RichText
+  /** `Chord: Dm.`, where no shape's name says it. */
   readonly chordText: RichText
   readonly tags: readonly string[]
+  /** The rhythm to say aloud, a word for each slot, beats apart by a bar. */
   readonly rhythm: string
-} {
+}
+
+/** The head of a card: its name, the bars that are the same, what it is told by, how it is counted, its chords, tags and rhythm. */
+export function speakTitle(voice: Voice, card: CardTelling): CardTitle {
   const { say } = voice
   const { also } = card
   return {
