@@ -3,8 +3,8 @@ import { createRequire } from 'node:module'
 import type { Finger, Shape } from '@barwise/parser'
 import { boundsOf, type DrawnItem, drawGrid, openFonts, type Role } from '@barwise/render'
 import { expect, test } from 'vitest'
-import { guitar } from '../../packages/render/test/grids/shapes.ts'
 import { fontBytes } from '../support/fonts.ts'
+import { GUITAR } from '../support/standard-guitar.ts'
 
 // Source: @tombatossals/chords-db 0.5.1 (MIT), lib/guitar.json: frets from string 6 to string 1, relative to baseFret, -1 damped, 0 open.
 interface Position {
@@ -44,7 +44,7 @@ function shapeOf({ frets, fingers, baseFret }: Position): Shape {
 
 /** Reads a drawn grid as a player would: strings and frets from where things stand, the first fret from the number beside it. */
 function readGrid(shape: Shape) {
-  const { drawing, field } = drawGrid({ shape, instrument: guitar, fonts })
+  const { drawing, field } = drawGrid({ shape, instrument: GUITAR, fonts })
   const of = (role: Role) => drawing.items.filter((item) => item.kind !== 'group' && item.role === role)
   const centre = (item: DrawnItem) => {
     const box = boundsOf([item], fonts)!

@@ -1,26 +1,14 @@
 import { createRequire } from 'node:module'
 import { describe, expect, it } from 'vitest'
-import type { Instrument } from '../../packages/parser/src/score/instrument.ts'
 import { parseChordSymbol } from '../../packages/parser/src/theory/chord-symbol.ts'
 import { fingeredMidis, harmonyOf, judgeHarmony } from '../../packages/parser/src/theory/judge-harmony.ts'
 import { pitchClass, pitchClassOf } from '../../packages/parser/src/theory/note-name.ts'
 import { readChordSet, readWrongTones } from '../support/chord-set.ts'
+import { GUITAR } from '../support/standard-guitar.ts'
 
 // Source of every shape: @tombatossals/chords-db 0.5.1 (MIT).
 const shapes = readChordSet()
 const wrong = readWrongTones()
-
-const GUITAR: Instrument = {
-  name: 'guitar',
-  tuning: [64, 59, 55, 50, 45, 40],
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 0,
-  scaleMm: 648,
-  highestFret: 22,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
 
 const DISAGREE = ['contradicts', 'extra tones', 'missing tones']
 

@@ -1,3 +1,4 @@
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 import { readPartBlock } from '../../src/bars/read-part.ts'
 import type { FindingDraft } from '../../src/finding/finding-draft.ts'
 import type { Event } from '../../src/score/event.ts'
@@ -5,18 +6,6 @@ import type { Instrument } from '../../src/score/instrument.ts'
 import type { Bar, Part } from '../../src/score/part.ts'
 import type { PartAttributes } from '../../src/score/part-attributes.ts'
 import type { Finger, Shape } from '../../src/score/shape.ts'
-
-export const GUITAR: Instrument = {
-  name: 'guitar',
-  tuning: [64, 59, 55, 50, 45, 40],
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 0,
-  scaleMm: 648,
-  highestFret: 22,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
 
 const ATTRIBUTES: PartAttributes = {
   title: 'Groove',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 import { HARMONY_RULES } from '../../src/checks/harmony-rules.ts'
 import { likelySymbol } from '../../src/checks/unknown-symbol.ts'
 import { HARMONY_CODES } from '../../src/finding/harmony-codes.ts'
@@ -15,17 +16,7 @@ import { parseKey } from '../../src/theory/key.ts'
 
 const SPAN = { start: 0, end: 1 }
 
-const GUITAR: Instrument = {
-  name: 'guitar',
-  tuning: [64, 59, 55, 50, 45, 40],
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 2,
-  scaleMm: 648,
-  highestFret: 20,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
+const CAPOED: Instrument = { ...GUITAR, capo: 2, highestFret: 20 }
 
 /** A shape from its line: frets from the thick string on, and a label that is its name unless given. */
 function shape(name: string, frets: string, given: Partial<Shape> = {}): Shape {
@@ -54,7 +45,7 @@ function strike(at: number, what: Shape | string, shift = 0): Strike {
       ? what.split('+').map((text) => ({ fret: Number(text.split('@')[0]), string: Number(text.split('@')[1]) }))
       : what.frets.flatMap((fret, index) => (fret === null ? [] : [{ fret: fret + shift, string: index + 1 }]))
   const notes = places.map(({ fret, string }): Note => {
-    const midi = GUITAR.tuning[string - 1]! + GUITAR.capo + fret
+    const midi = CAPOED.tuning[string - 1]! + CAPOED.capo + fret
     return {
       string,
       fret,
@@ -135,7 +126,7 @@ function check(shapes: readonly Shape[], bars: readonly Bar[] = [], blocks: read
       strings: 'names',
       accept: [],
     },
-    instrument: GUITAR,
+    instrument: CAPOED,
     shapes,
     parts: [
       { id: 'p', title: 'P', stroke: 'alternate', count: null, touch: 'full', show: [], bars, repeats: [], span: SPAN },
@@ -144,7 +135,7 @@ function check(shapes: readonly Shape[], bars: readonly Bar[] = [], blocks: read
   }
   const context = {
     lesson,
-    on: { neck: neckOf(GUITAR), hand: 'adult' as const, pace: COMMON_PACE },
+    on: { neck: neckOf(CAPOED), hand: 'adult' as const, pace: COMMON_PACE },
     hands: new Map(),
     grips: [],
   }
@@ -292,7 +283,7 @@ describe('the documented examples', () => {
       block.split('\n').map((line) => ({ text: line, offset: 0 })),
       {
         file: 'trial.md',
-        instrument: GUITAR,
+        instrument: CAPOED,
         key: parseKey('C major')!,
         shapes,
         report: (draft) => problems.push(draft.code),

@@ -1,20 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { Instrument } from '../../src/score/instrument.ts'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 import { parseChordSymbol } from '../../src/theory/chord-symbol.ts'
 import { harmonyOf, judgeHarmony } from '../../src/theory/judge-harmony.ts'
 import { midiOf, parsePitch } from '../../src/theory/pitch.ts'
-
-const GUITAR: Instrument = {
-  name: 'guitar',
-  tuning: [64, 59, 55, 50, 45, 40],
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 0,
-  scaleMm: 648,
-  highestFret: 22,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
 
 /** Pitches as text, against a symbol. */
 const judge = (pitches: string, symbol: string) =>

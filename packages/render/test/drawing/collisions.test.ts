@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../tests/support/fonts.ts'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 import { collisionsIn, describeCollision } from '../../src/drawing/collisions.ts'
 import { circle, glyphs, line, polygon, rect } from '../../src/drawing/shapes.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
@@ -7,7 +8,7 @@ import { drawGridRow } from '../../src/grids/draw-grid.ts'
 import { drawCardFigure } from '../../src/strip/card-figure.ts'
 import { ferryQueue } from '../engrave/ferry-queue.ts'
 import { zoo } from '../engrave/zoo.ts'
-import { guitar, shape } from '../grids/shapes.ts'
+import { shape } from '../grids/shapes.ts'
 
 const fonts = openFonts(fontBytes())
 
@@ -87,7 +88,7 @@ describe('no sign touches another', () => {
       shape('A9', 'x 12 11 12 12 12', 'x 2 1 3 3 3'),
       shape('Em7.open', 'x 7 7 7 7 x', 'x 1 1 1 1 x', { implied: true }),
     ]
-    for (const { drawing } of drawGridRow(shapes, { instrument: guitar, fonts })) {
+    for (const { drawing } of drawGridRow(shapes, { instrument: GUITAR, fonts })) {
       expect(collisionsIn(drawing.items, fonts).map(describeCollision)).toEqual([])
     }
   })

@@ -17,22 +17,12 @@ import type {
   Technique,
 } from '@barwise/parser'
 import { barTicks } from '@barwise/parser'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 
 const SPAN = { start: 0, end: 0 }
 const NAMES = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B']
 const FLAT_NAMES = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B']
 
-export const GUITAR: Instrument = {
-  name: 'guitar',
-  tuning: [64, 59, 55, 50, 45, 40],
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 0,
-  scaleMm: 648,
-  highestFret: 22,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
 export const BASS: Instrument = {
   ...GUITAR,
   name: 'bass',

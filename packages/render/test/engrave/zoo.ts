@@ -1,16 +1,6 @@
 import type { Event, Instrument, Key, Lesson, Part } from '@barwise/parser'
-import {
-  BASS,
-  bar,
-  C_MAJOR,
-  GUITAR,
-  lessonOf,
-  rest,
-  type StrikeOptions,
-  scratch,
-  strike,
-  UKULELE,
-} from './score-builder.ts'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
+import { BASS, bar, C_MAJOR, lessonOf, rest, type StrikeOptions, scratch, strike, UKULELE } from './score-builder.ts'
 
 const Q = 3360
 const E = 1680

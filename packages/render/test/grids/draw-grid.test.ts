@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import { fontBytes } from '../../../../tests/support/fonts.ts'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 import { boundsOf } from '../../src/drawing/bounds.ts'
 import type { DrawnItem, GlyphRun, Path, Role } from '../../src/drawing/drawing.ts'
 import { openFonts } from '../../src/fonts/font-set.ts'
 import { drawGrid, drawGridRow } from '../../src/grids/draw-grid.ts'
-import { guitar, shape } from './shapes.ts'
+import { shape } from './shapes.ts'
 
 const fonts = openFonts(fontBytes())
 const em7 = shape('Em7', 'x 7 9 7 8 7', 'x 1 3 1 2 1')
 const open = shape('Em7.open', 'x 7 7 7 7 x', 'x 1 1 1 1 x', { implied: true })
-const draw = (of = em7, options = {}) => drawGrid({ shape: of, instrument: guitar, fonts, ...options })
+const draw = (of = em7, options = {}) => drawGrid({ shape: of, instrument: GUITAR, fonts, ...options })
 const roles = (items: readonly DrawnItem[], role: Role) =>
   items.filter((item): item is Path | GlyphRun => item.kind !== 'group' && item.role === role)
 const texts = (items: readonly DrawnItem[], role: Role) =>
@@ -127,7 +128,7 @@ describe('a grid', () => {
 describe('a row of grids', () => {
   test('is of one size on one line', () => {
     const long = shape('C7#9', 'x x 5 6 8 10')
-    const grids = drawGridRow([em7, open, long], { instrument: guitar, fonts })
+    const grids = drawGridRow([em7, open, long], { instrument: GUITAR, fonts })
     expect(new Set(grids.map(({ drawing }) => drawing.height)).size).toBe(1)
     expect(new Set(grids.map(({ drawing }) => drawing.width)).size).toBe(1)
     expect(new Set(grids.map(({ field }) => field.top)).size).toBe(1)

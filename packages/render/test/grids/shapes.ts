@@ -1,20 +1,7 @@
-import type { Finger, Instrument, Shape } from '@barwise/parser'
+import type { Finger, Shape } from '@barwise/parser'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 
-const TUNING = [64, 59, 55, 50, 45, 40]
 const NAMES = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B']
-
-/** A guitar in standard tuning. */
-export const guitar: Instrument = {
-  name: 'guitar',
-  tuning: TUNING,
-  stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-  retuned: false,
-  capo: 0,
-  scaleMm: 648,
-  highestFret: 22,
-  writtenAbove: 12,
-  clef: 'treble-8',
-}
 
 /** A shape as a writer gives it, the lowest string first: `shape('Em7', 'x 7 9 7 8 7', 'x 1 3 1 2 1')`. Written notes are named with sharps. */
 export function shape(name: string, frets: string, fingers = '', over: Partial<Shape> = {}): Shape {
@@ -33,7 +20,7 @@ export function shape(name: string, frets: string, fingers = '', over: Partial<S
     implied: false,
     harmony: null,
     written: parsed.map((fret, index) => {
-      const open = TUNING[index]
+      const open = GUITAR.tuning[index]
       if (fret === null || open === undefined) return null
       const written = open + fret + 12
       return `${NAMES[written % 12]}${Math.floor(written / 12) - 1}`

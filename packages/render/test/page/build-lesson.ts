@@ -1,4 +1,5 @@
 import type { Bar, Block, Inline, Lesson, LessonSettings, Part } from '@barwise/parser'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 
 const SPAN = { start: 0, end: 0 }
 
@@ -76,17 +77,7 @@ export function lesson(given: Partial<Omit<Lesson, 'settings'>> & { settings?: P
   return {
     kind: 'lesson',
     file: 'lessons/ferry-queue.md',
-    instrument: {
-      name: 'guitar',
-      tuning: [64, 59, 55, 50, 45, 40],
-      stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-      retuned: false,
-      capo: 0,
-      scaleMm: 648,
-      highestFret: 22,
-      writtenAbove: 12,
-      clef: 'treble-8',
-    },
+    instrument: GUITAR,
     shapes: [],
     parts: [],
     blocks: [],

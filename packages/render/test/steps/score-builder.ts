@@ -13,6 +13,7 @@ import type {
   Stroke,
   Technique,
 } from '@barwise/parser'
+import { GUITAR } from '../../../../tests/support/standard-guitar.ts'
 
 /** Builds scores for the tests of the steps, by hand and without the reader: one sign a slot, as few constructs as the tests need. */
 
@@ -20,7 +21,6 @@ const SPAN = {
   start: { line: 1, column: 1, offset: 0 },
   end: { line: 1, column: 1, offset: 0 },
 } as unknown as Bar['span']
-const TUNING = [64, 59, 55, 50, 45, 40]
 
 export function shape(
   name: string,
@@ -156,17 +156,7 @@ export function buildLesson(plan: PartPlan): { readonly lesson: Lesson; readonly
     kind: 'lesson',
     file: 'test.md',
     settings: { language: 'en', strings: plan.strings ?? 'numbers', stroke } as Lesson['settings'],
-    instrument: {
-      name: 'guitar',
-      tuning: TUNING,
-      stringNames: ['E4', 'B3', 'G3', 'D3', 'A2', 'E2'],
-      retuned: false,
-      capo: 0,
-      scaleMm: 648,
-      highestFret: 22,
-      writtenAbove: 12,
-      clef: 'treble-8',
-    },
+    instrument: GUITAR,
     shapes: plan.shapes,
     parts: [part],
     blocks: [],
